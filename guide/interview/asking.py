@@ -1,0 +1,174 @@
+"""What applies, what to ask next, and what a change touches. Pure functions of the book and the answers.
+
+There is no stored cursor: the next question is the first that applies and has no answer, or whose answer is in doubt.
+An answer to a question that does not apply is parked: kept, but out of the survey, and back as soon as it applies again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from guide.book.conditions import Fact, holds
+from guide.book.questions import OUTER, Book, Question
+from guide.interview.answers import (
+    Answer,
+    Answers,
+    count_of,
+    fact_of,
+    item_place,
+    outer_place,
+    path_of,
+    scope_of,
+    wall_index,
+    wall_letter,
+)
+
+FEWEST_IN_RING = 4
+"""Walls that meet in inside corners alone close in a ring of four, never fewer."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question at a place: what is asked of this wall, this opening."""
+
+    place: str
+    question: Question
+
+    @property
+    def path(self) -> str:
+        """The path its answer is kept under."""
+        return path_of(self.place, self.question.id)
+
+
+def applying(book: Book, answers: Answers) -> Iterator[Asked]:
+    """Yield every question that applies now, in the order asked, answered or not."""
+    yield from _applying_at(book, answers, "basement")
+
+
+def _applying_at(book: Book, answers: Answers, place: str) -> Iterator[Asked]:
+    for question in book.by_scope[scope_of(place)]:
+        if not holds(question.when, lambda ref: fact_at(answers, place, ref)):
+            continue
+        asked = Asked(place, question)
+        yield asked
+        if question.opens:
+            for index in range(count_of(answers.get(asked.path))):
+                yield from _applying_at(book, answers, item_place(place, question.opens, index))
+
+
+def next_question(book: Book, answers: Answers) -> Asked | None:
+    """Return the one question to ask now, or None when everything that applies is answered and in no doubt."""
+    for asked in applying(book, answers):
+        answer = answers.get(asked.path)
+        if answer is None or answer.confirm:
+            return asked
+    return None
+
+
+def previous_question(book: Book, answers: Answers, path: str | None) -> Asked | None:
+    """Return the answered question before `path` in the order asked (before the end, when `path` is None)."""
+    before = None
+    for asked in applying(book, answers):
+        if asked.path == path:
+            break
+        if asked.path in answers:
+            before = asked
+    return before
+
+
+def asked_at(book: Book, path: str) -> Asked | None:
+    """Return the question a path belongs to, or None when the path names none."""
+    place, _, question_id = path.rpartition(".")
+    if not place:
+        return None
+    question = book.by_ref.get(f"{scope_of(place)}.{question_id}")
+    return Asked(place, question) if question else None
+
+
+def path_for(place: str, ref: str) -> str:
+    """Return the path of the question `ref` as seen from a place: its own scope, or one around it."""
+    scope, _, question_id = ref.partition(".")
+    at: str | None = place
+    while at is not None and scope_of(at) != scope:
+        at = outer_place(at)
+    assert at is not None, f"{ref} cannot be seen from {place}"
+    return path_of(at, question_id)
+
+
+def fact_at(answers: Answers, place: str, ref: str) -> Fact:
+    """Return what a condition at `place` sees of `ref`: an answer, or a derived fact."""
+    if ref == "wall.left_joined":
+        return "yes" if joined_left(answers, wall_index(place)) else "no"
+    if ref == "wall.closes_ring":
+        return "yes" if closes_ring(answers, wall_index(place)) else "no"
+    return fact_of(answers.get(path_for(place, ref)))
+
+
+def closes_ring(answers: Answers, index: int) -> bool:
+    """Say whether wall `index` is the last of a ring: the person said that it meets the first wall."""
+    walls = count_of(answers.get("basement.walls"))
+    return index == walls - 1 and walls >= FEWEST_IN_RING and fact_of(answers.get("basement.ring")) == "yes"
+
+
+def joined_right(answers: Answers, index: int) -> bool:
+    """Say whether the right end of wall `index` is an inside corner with the next wall of this job."""
+    if closes_ring(answers, index):
+        return True
+    last = index == count_of(answers.get("basement.walls")) - 1
+    return not last and fact_of(answers.get(path_of(wall_letter(index), "right"))) == "inside corner"
+
+
+def joined_left(answers: Answers, index: int) -> bool:
+    """Say whether the left end of wall `index` is an inside corner with the wall before it in this job."""
+    return joined_right(answers, (index or count_of(answers.get("basement.walls"))) - 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """What one new answer does to the others, by path, in the order asked."""
+
+    parked: tuple[str, ...]
+    """Answers that no longer apply; they are kept, and come back if they apply again."""
+    back: tuple[str, ...]
+    """Parked answers that apply again."""
+    confirm: tuple[str, ...]
+    """Answers that hang from the changed one: asked again, with the old value offered."""
+
+    @property
+    def touches(self) -> bool:
+        """Whether anything besides the changed answer is touched."""
+        return bool(self.parked or self.back or self.confirm)
+
+
+def with_answer(book: Book, answers: Answers, path: str, answer: Answer) -> tuple[dict[str, Answer], Effect]:
+    """Return the answers after giving `path` this answer, and what that does to the others.
+
+    The first answer to a question touches nothing by itself; only a changed value puts hanging answers in doubt.
+    """
+    before = {asked.path for asked in applying(book, answers)}
+    new = {**answers, path: answer}
+    after = list(applying(book, new))
+    after_paths = {asked.path for asked in after}
+    old = answers.get(path)
+    changed = old is not None and old.value != answer.value
+    hanging = [asked.path for asked in after if changed and asked.path in answers and _hangs_on(asked, path)]
+    for each in hanging:
+        new[each] = new[each].doubted()
+    return new, Effect(
+        parked=tuple(sorted(p for p in before - after_paths if p in answers)),
+        back=tuple(a.path for a in after if a.path in answers and a.path not in before),
+        confirm=tuple(hanging),
+    )
+
+
+def _hangs_on(asked: Asked, path: str) -> bool:
+    return any(path_for(asked.place, ref) == path for ref in asked.question.hangs_on)
+
+
+def scope_chain(scope: str) -> Iterator[str]:
+    """Yield a scope and the scopes around it."""
+    at: str | None = scope
+    while at is not None:
+        yield at
+        at = OUTER[at]

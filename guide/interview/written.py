@@ -1,0 +1,101 @@
+"""Answers as they are written in a job file: plain text wherever that says everything, an object where it does not.
+
+Writing and reading are each other's inverse, and reading uses the same readers as the talk, so a file typed by hand may
+spell a length in any way that the conversation takes.
+"""
+
+from __future__ import annotations
+
+from typing import cast
+
+from guide.book.questions import Question
+from guide.interview.answers import Answer, Certainty, Spot, Value
+from guide.interview.understand import Sorry, clean, read_value
+from guide.lengths import Bare, Length, Tape, as_written
+
+Json = None | bool | int | float | str | list["Json"] | dict[str, "Json"]
+
+_KEYS = ("value", "known", "typed", "confirm")
+
+
+def written(answer: Answer, tape: Tape) -> Json:
+    """Return an answer as JSON: its value alone when it was measured and typed just so, else an object that says more."""
+    value = value_written(answer.value, tape)
+    shown = ", ".join(cast(list[str], value)) if isinstance(value, list) else str(value)
+    plain = answer.known is Certainty.MEASURED and not answer.confirm and value is not None
+    if plain and answer.typed in (shown, ""):
+        return value
+    full: dict[str, Json] = {"value": value}
+    if answer.known is not Certainty.MEASURED:
+        full["known"] = answer.known.value
+    if answer.typed not in (shown, ""):
+        full["typed"] = answer.typed
+    if answer.confirm:
+        full["confirm"] = True
+    return full
+
+
+def value_written(value: Value, tape: Tape) -> Json:
+    """Return a value as JSON: lengths with their unit, readings as `91 1/4 in at left`, everything else as it is."""
+    if isinstance(value, Length):
+        return as_written(value, tape)
+    if isinstance(value, tuple):
+        return [_spot_written(each, tape) if isinstance(each, Spot) else each for each in value]
+    return value
+
+
+def _spot_written(spot: Spot, tape: Tape) -> str:
+    about = "about " if spot.known is not Certainty.MEASURED else ""
+    at = as_written(spot.at, tape) if isinstance(spot.at, Length) else spot.at
+    return f"{about}{as_written(spot.size, tape)} at {at}"
+
+
+def read_written(question: Question, data: Json, bare: Bare) -> Answer:
+    """Read an answer back from JSON. Raises Sorry with one sentence naming what was read and what would be right."""
+    if isinstance(data, dict):
+        return _read_full(question, data, bare)
+    text = _as_text(data)
+    value, known = read_value(question, text, bare, {})
+    return Answer(value, known, text)
+
+
+def _read_full(question: Question, data: dict[str, Json], bare: Bare) -> Answer:
+    if odd := sorted(set(data) - set(_KEYS)):
+        raise Sorry(f"unknown key “{odd[0]}”; an answer has value, known, typed and confirm")
+    known = data.get("known", Certainty.MEASURED.value)
+    if known not in tuple(Certainty):
+        raise Sorry(f"known is “{known}”; it can be {', '.join(Certainty)}")
+    confirm = data.get("confirm", False)
+    if not isinstance(confirm, bool):
+        raise Sorry(f"confirm is “{confirm}”; it can be true or false")
+    typed = data.get("typed", "")
+    if not isinstance(typed, str):
+        raise Sorry(f"typed is “{typed}”; it is the text that was typed")
+    if data.get("value") is None:
+        if known != Certainty.UNKNOWN:
+            raise Sorry("value is missing; leave it out only with known: unknown")
+        return Answer(None, Certainty.UNKNOWN, clean(typed), confirm)
+    text = _as_text(data["value"])
+    value, about = read_value(question, text, bare, {})
+    certainty = Certainty(known)
+    if certainty is Certainty.MEASURED:
+        certainty = about
+    return Answer(value, certainty, clean(typed) or text, confirm)
+
+
+def _as_text(data: Json) -> str:
+    """Return a plain JSON value as the text that the readers take."""
+    if isinstance(data, bool) or data is None or isinstance(data, dict):
+        raise Sorry(f'I read {_short(data)} where an answer should be; write it as text, such as "16 ft 4 in"')
+    if isinstance(data, list):
+        if not data or not all(isinstance(each, (str, int)) and not isinstance(each, bool) for each in data):
+            raise Sorry(
+                f'I read {_short(data)} where readings should be; write them as a list of texts, such as ["91 1/4 in at left"]'
+            )
+        return clean(", ".join(str(each) for each in data))
+    return clean(str(data))
+
+
+def _short(data: object) -> str:
+    text = str(data)
+    return f"“{text[:40]}{'…' if len(text) > 40 else ''}”"

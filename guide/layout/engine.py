@@ -1,0 +1,161 @@
+"""The layout engine: the rooms of this folder called in the order that each needs the one before.
+
+Offsets, cap case and corner roles first, since they decide where the plates end; then the framing from both ends of the
+wall; fireblocks beside studs; foam round all of that, with the corners given out; then plates, joists and the cap; the
+electrical boxes last, in whatever room is left.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guide.layout.cap import cap_of, case_of
+from guide.layout.corners import Corner, corners_of, end_decisions, end_of
+from guide.layout.fastening import fastened
+from guide.layout.fireblocks import fireblocks_of
+from guide.layout.foam import FoamSite, foam_first, foam_of
+from guide.layout.offsets import Standing, stand_off
+from guide.layout.outlets import boxes_of
+from guide.layout.overhead import blocks_of, supports_of
+from guide.layout.parts import Decision, Layout, Part, Remark, WallLayout, numbered
+from guide.layout.plates import plates_of
+from guide.layout.site import Site
+from guide.layout.studs import Framing, frame
+from guide.lengths import inches
+from guide.reference.codes import CodeProfile
+from guide.reference.figures import Figures
+from guide.reference.sayings import saying
+from guide.survey.model import Survey, Wall
+
+SHORTEST_PLATE = inches("12")
+"""A plate shorter than this is no wall to frame."""
+
+
+@dataclass(frozen=True)
+class _Framed:
+    site: Site
+    framing: Framing
+    blocks: tuple[Part, ...]
+    decisions: tuple[Decision, ...]
+    remarks: tuple[Remark, ...]
+
+
+def lay_out(survey: Survey, code: CodeProfile, figures: Figures) -> Layout:
+    """Lay out every wall of the survey that has no contradiction in it. Pure: the same survey gives the same layout.
+
+    A wall is left out, too, when its ends leave no room for a plate.
+    """
+    standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
+    cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
+    corners = corners_of(survey)
+    troubled = {problem.wall for problem in survey.problems}
+    framed: dict[str, _Framed] = {}
+    for wall in survey.walls:
+        if wall.letter in troubled:
+            continue
+        site = _site(wall, survey, corners, standing, cases, code, figures)
+        if site.end - site.start >= SHORTEST_PLATE:
+            framed[wall.letter] = _frame(site, standing[wall.letter])
+    foam_sites = {letter: FoamSite(each.site, each.framing, each.blocks) for letter, each in framed.items()}
+    shared = {key: c for key, c in corners.items() if c.left_wall in framed and c.right_wall in framed}
+    foam = foam_of(foam_sites, shared)
+    corner_decisions: dict[str, list[Decision]] = {letter: [] for letter in framed}
+    for (letter, side), corner in corners.items():
+        if side == "right" and letter in framed:
+            corner_decisions[letter].append(corner.decision)
+    walls = tuple(
+        _complete(each, *foam[letter], tuple(corner_decisions[letter]), survey) for letter, each in framed.items()
+    )
+    return Layout(survey, walls)
+
+
+def _site(
+    wall: Wall,
+    survey: Survey,
+    corners: dict[tuple[str, str], Corner],
+    standing: dict[str, Standing],
+    cases: dict[str, int],
+    code: CodeProfile,
+    figures: Figures,
+) -> Site:
+    offsets = {letter: each.offsets for letter, each in standing.items()}
+    left = end_of("left", wall, survey, corners, offsets, cases, figures)
+    right = end_of("right", wall, survey, corners, offsets, cases, figures)
+    start = left.clear
+    plate = (wall.length - right.clear - start).down_to(figures.cut_step)
+    return Site(
+        wall,
+        survey.basement,
+        figures,
+        code,
+        offsets[wall.letter],
+        cases[wall.letter],
+        left,
+        right,
+        start,
+        start + plate,
+    )
+
+
+def _frame(site: Site, standing: Standing) -> _Framed:
+    framing, zero = frame(site, standing.notched)
+    blocks, block_decisions, block_remarks = fireblocks_of(site, framing)
+    decisions = (*standing.decisions, zero, *(stack.decision for stack in framing.stacks), *block_decisions)
+    return _Framed(site, framing, tuple(blocks), decisions, (*framing.remarks, *block_remarks))
+
+
+def _complete(
+    framed: _Framed,
+    foam: tuple[Part, ...],
+    foam_decisions: tuple[Decision, ...],
+    corner_decisions: tuple[Decision, ...],
+    survey: Survey,
+) -> WallLayout:
+    site, framing = framed.site, framed.framing
+    supports = supports_of(site)
+    plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
+    caps, cap_decisions, cap_remarks = cap_of(site)
+    others = [*framed.blocks, *foam, *plates, *caps, *blocks_of(site)]
+    boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
+    parts = [fastened(site, part, supports) for part in (*framing.parts, *others, *boxes)]
+    decisions = (
+        *framed.decisions,
+        *end_decisions(survey, site.wall, (site.left, site.right)),
+        *corner_decisions,
+        *foam_decisions,
+        *plate_decisions,
+        *cap_decisions,
+        *box_decisions,
+        *_door_decisions(site),
+    )
+    return WallLayout(
+        wall=site.wall,
+        offsets=site.offsets,
+        left=site.left,
+        right=site.right,
+        plate_start=site.start,
+        plate_end=site.end,
+        zero_side=framing.zero_side,
+        zero=framing.zero,
+        cap_case=site.cap_case,
+        foam_first=foam_first(site),
+        sheet_edges=framing.sheet_edges,
+        parts=numbered(site.letter, parts),
+        decisions=decisions,
+        remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *box_remarks),
+    )
+
+
+def _door_decisions(site: Site) -> tuple[Decision, ...]:
+    """Say how a standing door frame and the finished face come together: pull the frame in, or extend its jamb."""
+    found = []
+    for opening in site.wall.openings:
+        if opening.jamb is None:
+            continue
+        gap = site.offsets.drywall - opening.jamb
+        what = opening.place.partition(".")[2].replace("opening", "opening ")
+        key = "flush" if gap == gap * 0 else "pull_in" if gap > gap * 0 else "proud"
+        said = saying(f"decision.door_{key}", what=what, jamb=opening.jamb, face=site.offsets.drywall, gap=abs(gap))
+        beat = (saying("alternative.jamb_extension", gap=abs(gap)),) if key == "pull_in" else ()
+        found.append(Decision(f"{opening.place}.door", site.letter, said, beat))
+    return tuple(found)

@@ -1,0 +1,205 @@
+"""Upright fireblocks behind the studs: one at each end, and between them never further apart than the code's limit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from guide.layout.parts import (
+    FULL_HEIGHT,
+    Box,
+    Decision,
+    Kind,
+    Material,
+    Part,
+    Remark,
+    over_slab,
+    overlap,
+)
+from guide.layout.pipes import Stack
+from guide.layout.site import Site
+from guide.layout.studs import Framing
+from guide.lengths import ZERO, Length, greatest, least
+from guide.reference.sayings import saying
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A place where a fireblock can stand: beside a stud."""
+
+    stud: Part
+    part: Part
+    on_edge: bool
+    """The stud carries a drywall joint."""
+
+
+def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decision], list[Remark]]:
+    """Return the fireblocks of a wall: at both ends, and the fewest between that keep within the limit.
+
+    Among equally few, studs without a drywall joint come first, then foam strips that are not slivers where the block
+    goes through the foam, then the smallest widest gap, then the left.
+    """
+    spots = _spots(site, framing)
+    ends, remarks = _ends(site, framing, spots)
+    limit = site.code.fireblock_spacing.length
+    between = _fewest(site, [s for s in spots if s not in ends], limit)
+    if between is None:
+        remarks.append(Remark(saying("remark.fireblock_far", limit=limit), ZERO))
+        between = []
+    parts = [spot.part for spot in (*ends, *between)]
+    return parts, _decisions(site, between, spots, limit), remarks
+
+
+def gaps(length: Length, blocks: list[Part]) -> list[tuple[Length, Length]]:
+    """Return the open stretches behind a wall between its corners and its blocks, each to the far face of its blocks."""
+    ordered = sorted(blocks, key=lambda part: part.box.x0)
+    edges = [(ZERO, ZERO), *((part.box.x0, part.box.x1) for part in ordered), (length, length)]
+    return [(left[0], right[1]) for left, right in pairwise(edges)]
+
+
+def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
+    """Return a strip of plywood on edge at x0, from the foam or the concrete to its lap on the stud, plate to cap."""
+    figures, offsets = site.figures, site.offsets
+    x1 = x0 + figures.plywood
+    y0 = ZERO if site.basement.block_reach == "concrete" else offsets.foam_face
+    y1 = offsets.back + figures.block_lap
+    low = over_slab(site.foot)
+    middle = (x0 + x1) // 2
+    top = site.head.at(site.wall, middle)
+    if site.cap_case == 1:  # up to the cap; never into the top plate that it laps
+        top = least(top, site.wall.concrete.at(middle))
+    cut = (top - site.foot).down_to(figures.cut_step)
+    wide = (y1 - y0).down_to(figures.cut_step).on("basement.block_reach")
+    why = saying(why_key, centre=centre - site.start, reach=site.basement.block_reach)
+    rests = site.room_walk | {"basement.block_reach", "basement.sheets"}
+    return Part(
+        Kind.FIREBLOCK,
+        site.letter,
+        Material.PLYWOOD,
+        Box(x0, x1, y0, y1, low, low.up(cut)),
+        cut,
+        why,
+        wide=wide,
+        placed_by=rests,
+    )
+
+
+def _spots(site: Site, framing: Framing) -> list[Spot]:
+    """Return every place beside a full-height stud that is free, from the left, the right side of each stud first."""
+    thick = site.figures.plywood
+    spots = []
+    for stud in sorted((p for p in framing.parts if p.kind in (Kind.STUD, Kind.KING)), key=lambda p: p.box.x0):
+        for x0 in (stud.box.x1, stud.box.x0 - thick):
+            part = _block(site, x0, "part.fireblock", stud.centre)
+            if _free(site, part, framing):
+                on_edge = any(stud.box.x0 < edge < stud.box.x1 for edge in framing.sheet_edges)
+                spots.append(Spot(stud, part, on_edge))
+    return spots
+
+
+def _free(site: Site, part: Part, framing: Framing) -> bool:
+    box = part.box
+    if box.x0 < site.start or box.x1 > site.end:
+        return False
+    if any(
+        _meets(box, other.box) for other in framing.parts if other.kind in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
+    ):
+        return False
+    if any(overlap(box.x0, box.x1, hole.x0, hole.x1) for hole in framing.holes):
+        return False
+    if any(overlap(box.x0, box.x1, o.left, o.right) for o in site.wall.openings if o.kind == "window"):
+        return False
+    return not any(_pipe_in_way(stack, box) for stack in framing.stacks)
+
+
+def _meets(box: Box, other: Box) -> bool:
+    return overlap(box.x0, box.x1, other.x0, other.x1) and overlap(box.y0, box.y1, other.y0, other.y1)
+
+
+def _pipe_in_way(stack: Stack, box: Box) -> bool:
+    pipe = stack.pipe
+    return overlap(box.x0, box.x1, pipe.left_edge, pipe.right_edge) and overlap(box.y0, box.y1, pipe.back, pipe.out)
+
+
+def _ends(site: Site, framing: Framing, spots: list[Spot]) -> tuple[list[Spot], list[Remark]]:
+    """Return the blocks at the two ends: on the inner side of the end stud, or of the nearest stud with room."""
+    if not spots:
+        return [], [Remark(saying("remark.fireblock_end", side=side), ZERO) for side in ("left", "right")]
+    first, last = spots[0], max(spots, key=lambda spot: spot.part.box.x1)
+    far = site.figures.stud_spacing
+    remarks = []
+    if first.part.box.x0 - site.start > far:
+        remarks.append(Remark(saying("remark.fireblock_end", side="left"), ZERO))
+    if site.end - last.part.box.x1 > far:
+        remarks.append(Remark(saying("remark.fireblock_end", side="right"), site.wall.length))
+    return ([first] if first is last else [first, last]), remarks
+
+
+def _fewest(site: Site, spots: list[Spot], limit: Length) -> list[Spot] | None:
+    """Return the fewest spots that keep every gap within the limit, or None when none do.
+
+    Works from the left, keeping for each spot the best way to reach it; a way is ranked by how many blocks it has, how
+    many of them stand on studs with a drywall joint, slivers of foam, the widest gap, and how far left it stays.
+    """
+    length = site.wall.length
+    if length <= limit:
+        return []
+    best: dict[int, tuple[tuple[int, int, int, int], list[int]]] = {}
+    order = sorted(range(len(spots)), key=lambda index: spots[index].part.box.x0)
+    for index in order:
+        box = spots[index].part.box
+        ways = []
+        if box.x1 <= limit:
+            ways.append(_step(site, (0, 0, 0, 0), [], spots, index, ZERO, box))
+        for before in order:
+            if before not in best or before == index:
+                continue
+            other = spots[before].part.box
+            if other.x1 <= box.x0 and box.x1 - other.x0 <= limit:
+                ways.append(_step(site, *best[before], spots, index, other.x0, box))
+        if ways:
+            best[index] = min(ways)
+    done = [
+        ((rank[0], rank[1], rank[2] + _sliver(site, spots[i].part.box.x1, length), max(rank[3], (length - spots[i].part.box.x0).ticks)), way)
+        for i, (rank, way) in best.items()
+        if length - spots[i].part.box.x0 <= limit
+    ]  # fmt: skip
+    return [spots[i] for i in min(done)[1]] if done else None
+
+
+def _step(
+    site: Site, rank: tuple[int, int, int, int], way: list[int], spots: list[Spot], index: int, start: Length, box: Box
+) -> tuple[tuple[int, int, int, int], list[int]]:
+    count, edges, slivers, widest = rank
+    return (
+        (
+            count + 1,
+            edges + spots[index].on_edge,
+            slivers + _sliver(site, start, box.x0),
+            max(widest, (box.x1 - start).ticks),
+        ),
+        [*way, index],
+    )
+
+
+def _sliver(site: Site, start: Length, end: Length) -> int:
+    """Return 1 when blocks that go through the foam leave a strip too narrow between full sheets, else 0."""
+    if site.basement.block_reach != "concrete":
+        return 0
+    sheet = site.figures.sheet_long // 2
+    rest = Length((end - start).ticks % sheet.ticks)
+    return int(ZERO < rest < site.figures.foam_least_piece)
+
+
+def _decisions(site: Site, between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:
+    length = site.wall.length
+    if not between:
+        return [
+            Decision(
+                f"{site.letter}.fireblocks", site.letter, saying("decision.fireblocks_none", length=length, limit=limit)
+            )
+        ]
+    widest = greatest(*(end - start for start, end in gaps(length, [spot.part for spot in between])))
+    said = saying("decision.fireblocks", count=len(between), widest=widest, limit=limit, length=length)
+    beat = saying("alternative.fireblocks", count=len({s.stud.box.x0 for s in spots}))
+    return [Decision(f"{site.letter}.fireblocks", site.letter, said, (beat,))]

@@ -1,0 +1,263 @@
+"""Rigid foam: whose foam fills each corner, and the pieces of every wall, cut round what stands in their way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from itertools import pairwise, product
+
+from guide.layout.corners import Corner
+from guide.layout.packing import sheets_for
+from guide.layout.parts import Box, Decision, Kind, Material, Part, over_slab
+from guide.layout.site import Site
+from guide.layout.studs import Framing, pipe_heights
+from guide.lengths import ZERO, Length, greatest, inches
+from guide.reference.sayings import saying
+from guide.survey.model import Pipe
+
+
+@dataclass(frozen=True)
+class FoamSite:
+    """One wall as its foam sees it."""
+
+    site: Site
+    framing: Framing
+    blocks: tuple[Part, ...]
+    """Upright fireblocks; those that reach the concrete part the foam."""
+
+
+@dataclass(frozen=True)
+class _Gap:
+    """A stretch with no foam over its full height, or between two heights."""
+
+    x0: Length
+    x1: Length
+    low: Length | None = None
+    high: Length | None = None
+
+
+def foam_of(
+    sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]
+) -> dict[str, tuple[tuple[Part, ...], tuple[Decision, ...]]]:
+    """Return foam pieces and decisions of every wall, with each corner given to the wall that makes fewest sheets.
+
+    At a corner of two walls of this job exactly one of them fills it. At a corner whose other wall is not in this job
+    either may; room for its foam is left only when that saves a sheet. Runs of walls are decided one by one.
+    """
+    takes: dict[str, tuple[bool, bool]] = {}
+    for run in _runs(sites, corners):
+        takes |= _best_takes(run, sites, corners)
+    return {letter: _with_decisions(sites[letter], takes[letter], corners) for letter in sites}
+
+
+def _runs(sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]) -> list[list[str]]:
+    """Part the walls into runs that are joined by corners, each in the order walked."""
+    runs: list[list[str]] = []
+    for letter in sites:
+        corner = corners.get((letter, "left"))
+        if corner is not None and runs and corner.left_wall == runs[-1][-1]:
+            runs[-1].append(letter)
+        else:
+            runs.append([letter])
+    return runs
+
+
+def _best_takes(
+    run: list[str], sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]
+) -> dict[str, tuple[bool, bool]]:
+    """Return for each wall of a run whether its foam stops short (the neighbour's fills the corner) left and right."""
+    cost = {
+        (letter, left, right): (sheet_count(sites[letter], left, right), left + right)
+        for letter in run
+        for left in _choices(sites[letter], "left")
+        for right in _choices(sites[letter], "right")
+    }
+    best: tuple[tuple[int, int, tuple[bool, ...]], dict[str, tuple[bool, bool]]] | None = None
+    slots = [(letter, side) for letter in run for side in ("left", "right")]
+    free = [slot for slot in slots if not (slot[1] == "left" and slot in corners)]
+    for values in product(*(_choices(sites[letter], side) for letter, side in free)):
+        short = dict(zip(free, values, strict=True))
+        for slot in slots:
+            if slot not in short:
+                corner = corners[slot]
+                short[slot] = not short[corner.left_wall, "right"]
+        takes = {letter: (short[letter, "left"], short[letter, "right"]) for letter in run}
+        sheets = sum(cost[letter, *take][0] for letter, take in takes.items())
+        alone = sum(short[slot] for slot in slots if slot not in corners)
+        rank = (sheets, alone, values)
+        if best is None or rank < best[0]:
+            best = (rank, takes)
+    assert best is not None
+    return best[1]
+
+
+def _choices(foam: FoamSite, side: str) -> tuple[bool, ...]:
+    end = foam.site.left if side == "left" else foam.site.right
+    return (False, True) if end.what == "inside corner" else (False,)
+
+
+def sheet_count(foam: FoamSite, left_short: bool, right_short: bool) -> int:
+    """Return how many sheets the foam of one wall takes."""
+    pieces = [(part.wide or ZERO, part.cut) for part in pieces_of(foam, left_short, right_short)]
+    sheet = inches(foam.site.basement.foam_sheet)
+    return len(sheets_for(pieces, wide=sheet, tall=foam.site.figures.sheet_long, kerf=ZERO))
+
+
+def _with_decisions(
+    foam: FoamSite, takes: tuple[bool, bool], corners: Mapping[tuple[str, str], Corner]
+) -> tuple[tuple[Part, ...], tuple[Decision, ...]]:
+    letter, site = foam.site.letter, foam.site
+    count = sheet_count(foam, *takes)
+    decisions = []
+    for side, short in zip(("left", "right"), takes, strict=True):
+        if len(_choices(foam, side)) == 1:
+            continue
+        other = sheet_count(
+            foam, *(not s if name == side else s for name, s in zip(("left", "right"), takes, strict=True))
+        )
+        key = "short" if short else "fills"
+        said = saying(f"decision.foam_{key}", side=side, gap=site.offsets.foam_face, sheets=count)
+        beat = saying(f"alternative.foam_{'fills' if short else 'short'}", sheets=other)
+        decisions.append(Decision(f"{letter}.foam_{side}", letter, said, (beat,)))
+    decisions.append(_order(foam))
+    return pieces_of(foam, *takes), tuple(decisions)
+
+
+def _order(foam: FoamSite) -> Decision:
+    site = foam.site
+    key = "decision.foam_first" if foam_first(site) else "decision.plate_first"
+    return Decision(f"{site.letter}.order", site.letter, saying(key, spare=site.figures.foam_slot_spare))
+
+
+def foam_first(site: Site) -> bool:
+    """Say whether the foam cannot be lifted in over a bottom plate that is down already, so that it goes up first."""
+    figures, wall = site.figures, site.wall
+    for x, joists in wall.height.points:
+        tall = wall.concrete.at(x) - figures.foam_floor_gap
+        if tall + figures.stud_thick > joists - figures.foam_slot_spare:
+            return True
+    return False
+
+
+def pieces_of(foam: FoamSite, left_short: bool, right_short: bool) -> tuple[Part, ...]:
+    """Return the foam pieces of a wall, from the left: full columns and a rest between whatever parts the foam."""
+    site = foam.site
+    starts = _start(site, "left", left_short)
+    ends = site.wall.length - _start(site, "right", right_short)
+    parting = sorted(_gaps(foam), key=lambda gap: gap.x0)
+    parts: list[Part] = []
+    at = starts
+    for gap in parting:
+        if gap.x1 <= at or gap.x0 >= ends:
+            continue
+        if gap.x0 > at:
+            parts += _stretch(foam, at, gap.x0)
+        if gap.low is not None or gap.high is not None:
+            parts += _round(foam, greatest(gap.x0, at), gap)
+        at = greatest(at, gap.x1)
+    if at < ends:
+        parts += _stretch(foam, at, ends)
+    return tuple(parts)
+
+
+def _start(site: Site, side: str, short: bool) -> Length:
+    end = site.left if side == "left" else site.right
+    if end.what == "framed wall":
+        return end.clear
+    return site.offsets.foam_face if short else Length(0)
+
+
+def _gaps(foam: FoamSite) -> Iterable[_Gap]:
+    """Yield the stretches where foam is cut: openings, upright pipes that reach into it, fireblocks through it."""
+    site, figures = foam.site, foam.site.figures
+    cut = figures.foam_cut_gap
+    for hole in foam.framing.holes:
+        opening = hole.opening
+        if opening.kind == "window":
+            sill = opening.sill or ZERO
+            yield _Gap(opening.left - cut, opening.right + cut, sill - cut, sill + (opening.tall or ZERO) + cut)
+        else:
+            yield _Gap(hole.x0, hole.x1, ZERO, hole.top.at(site.wall, (hole.x0 + hole.x1) // 2))
+    for stack in foam.framing.stacks:
+        if stack.pipe.back < site.offsets.foam_face:
+            rests = stack.pipe.out.rests
+            yield _Gap((stack.pipe.left_edge - cut).with_rests(rests), (stack.pipe.right_edge + cut).with_rests(rests))
+    if site.basement.block_reach == "concrete":
+        for block in foam.blocks:
+            yield _Gap(block.box.x0, block.box.x1)
+
+
+def _stretch(foam: FoamSite, x0: Length, x1: Length) -> list[Part]:
+    """Fill a stretch with full sheets and a rest; a rest under 12 in is evened out with the sheet before it."""
+    site, figures = foam.site, foam.site.figures
+    sheet = inches(site.basement.foam_sheet)
+    count = -(-(x1 - x0).ticks // sheet.ticks)
+    edges = [x0 + sheet * number for number in range(count)] + [x1]
+    if count > 1 and edges[-1] - edges[-2] < figures.foam_least_piece:
+        edges[-2] = edges[-3] + ((edges[-1] - edges[-3]) // 2).up_to(figures.foam_step)
+    parts: list[Part] = []
+    for left, right in pairwise(edges):
+        parts += _column(foam, left, right, figures.foam_floor_gap, _top(site, left, right))
+    return parts
+
+
+def _top(site: Site, x0: Length, x1: Length) -> Length:
+    """Return the height of foam over the slab between two places: the concrete's, where it is lowest."""
+    return site.wall.concrete.least_over(x0, x1)
+
+
+def _round(foam: FoamSite, x0: Length, gap: _Gap) -> list[Part]:
+    """Fill under and over an opening."""
+    site, figures = foam.site, foam.site.figures
+    assert gap.low is not None
+    assert gap.high is not None
+    sheet = inches(site.basement.foam_sheet)
+    parts: list[Part] = []
+    left = x0
+    while left < gap.x1:
+        right = gap.x1 if gap.x1 - left <= sheet else left + sheet
+        parts += _column(foam, left, right, figures.foam_floor_gap, gap.low)
+        parts += _column(foam, left, right, gap.high, _top(site, left, right))
+        left = right
+    return parts
+
+
+def _column(foam: FoamSite, x0: Length, x1: Length, low: Length, high: Length) -> list[Part]:
+    """Return the pieces of one column between two heights: split at a sheet's length, and round pipes along the wall."""
+    site, figures = foam.site, foam.site.figures
+    stretches = [(low, high)]
+    for pipe in (p for p in site.wall.pipes if p.run == "lying"):
+        if pipe.back < site.offsets.foam_face and pipe.left_edge < x1 and x0 < pipe.right_edge:
+            stretches = [piece for stretch in stretches for piece in _split(stretch, pipe, figures.foam_cut_gap)]
+    parts = []
+    for bottom, top in stretches:
+        z = bottom
+        while (tall := _least(top - z, figures.sheet_long).down_to(figures.foam_step)) > ZERO:
+            parts.append(_piece(foam, x0, x1, z, tall))
+            z = z + tall
+            if tall < figures.sheet_long:
+                break
+    return parts
+
+
+def _split(stretch: tuple[Length, Length], pipe: Pipe, cut: Length) -> list[tuple[Length, Length]]:
+    low, high = stretch
+    pipe_low, pipe_high = pipe_heights(pipe)
+    pipe_low, pipe_high = pipe_low - cut, pipe_high + cut
+    if pipe_high <= low or high <= pipe_low:
+        return [stretch]
+    return [(a, b) for a, b in ((low, pipe_low), (pipe_high, high)) if a < b]
+
+
+def _least(one: Length, other: Length) -> Length:
+    return one if one <= other else other
+
+
+def _piece(foam: FoamSite, x0: Length, x1: Length, z: Length, tall: Length) -> Part:
+    site = foam.site
+    bed = site.figures.glue_bed
+    box = Box(x0, x1, bed, site.offsets.foam_face, over_slab(z), over_slab(z + tall))
+    wide = (x1 - x0).down_to(site.figures.foam_step)
+    rests = site.room_walk | {"basement.block_reach", "basement.foam_sheet"}
+    why = saying("part.foam", low=z)
+    return Part(Kind.FOAM, site.letter, Material.FOAM, box, tall, why, wide=wide, placed_by=rests)

@@ -1,0 +1,85 @@
+"""How far the wall stands off the concrete, and what pipes along it do to that."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guide.layout.parts import Decision, Offsets
+from guide.lengths import ZERO, Length, greatest, inches
+from guide.reference.figures import Figures
+from guide.reference.sayings import saying
+from guide.survey.model import Basement, Pipe, Wall
+from guide.survey.room import thing_name
+
+FEW_STUDS = 3
+"""A pipe that crosses no more studs than this may be let into notches rather than move the whole wall."""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """What was decided about a wall's distance from the concrete."""
+
+    offsets: Offsets
+    decisions: tuple[Decision, ...]
+    notched: tuple[Pipe, ...]
+    """Pipes along the wall that are let into the backs of the studs."""
+
+
+def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
+    """Return the offsets of a wall: foam, glue bed and worst hump, rounded up, moved out further for a pipe along it.
+
+    A string reading over its block is a hollow and counts as no hump. A sill that hangs over the room (a shelf below
+    nothing) moves the line out to its face.
+    """
+    hump = _at_least_none(figures.string_block - wall.string) + wall.lean
+    foam_face = basement.foam_thickness + figures.glue_bed
+    back = foam_face + hump
+    if wall.shelf < ZERO:
+        back = greatest(back, -wall.shelf)
+    back = back.up_to(figures.back_step)
+    decisions = [
+        Decision(
+            f"{wall.letter}.offset",
+            wall.letter,
+            saying("decision.offset", foam=basement.foam_thickness, bed=figures.glue_bed, hump=hump, back=back),
+            (saying("alternative.bare_foam", foam=basement.foam_thickness),),
+        )
+    ]
+    notched = []
+    for pipe in (pipe for pipe in wall.pipes if pipe.run == "lying"):
+        way, decision = _lying_pipe(wall, pipe, back, figures)
+        decisions.append(decision)
+        if way == "shift":
+            back = greatest(back, pipe.out + figures.pipe_behind).up_to(figures.back_step)
+        elif way == "notch":
+            notched.append(pipe)
+    face = back + figures.stud_deep
+    offsets = Offsets(back, face, face + inches(basement.drywall).on("basement.drywall"), hump, foam_face)
+    return Standing(offsets, tuple(decisions), tuple(notched))
+
+
+def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple[str, Decision]:
+    """Decide how a pipe along the wall is passed: behind the studs, in notches, or by moving the line out."""
+    name, what = f"{pipe.place}.way", thing_name(pipe.place)
+    shift = (pipe.out + figures.pipe_behind - back).up_to(figures.back_step)
+    floor = _square_feet(shift, wall.length)
+    if shift <= ZERO:
+        said = saying("decision.pipe_behind", what=what, out=pipe.out, back=back)
+        return "behind", Decision(name, wall.letter, said)
+    depth = pipe.out + figures.notch_clear - back
+    crossed = (pipe.right_edge - pipe.left_edge).ticks // figures.stud_spacing.ticks + 1
+    if depth <= figures.notch_most and crossed <= FEW_STUDS and shift > figures.pipe_behind:
+        said = saying("decision.pipe_notch", what=what, depth=depth, count=crossed)
+        return "notch", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
+    said = saying("decision.pipe_shift", what=what, shift=shift, floor=floor)
+    beat = saying("alternative.notch", depth=depth, count=crossed, most=figures.notch_most)
+    return "shift", Decision(name, wall.letter, said, (beat,))
+
+
+def _square_feet(shift: Length, length: Length) -> str:
+    """Return the floor lost by moving a line, in square feet to a tenth."""
+    return f"{float(shift.inch * length.inch / 144):.1f}"
+
+
+def _at_least_none(size: Length) -> Length:
+    return size if size > ZERO else Length(0, size.rests)

@@ -1,0 +1,161 @@
+"""Plates and their joints: bottom pieces between doors and pipes, top pieces with every joint under a joist or a block."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, under_joists
+from guide.layout.site import Site
+from guide.layout.studs import Framing
+from guide.lengths import ZERO, Length, inches
+from guide.reference.sayings import saying
+
+FEWEST_SUPPORTS = 3
+"""Joists that each piece of top plate is nailed to, where it can be helped. Common practice."""
+
+
+@dataclass(frozen=True)
+class _Rules:
+    """What a joint of the top plate has to keep; the later sets give up one rule after the other."""
+
+    supports: int
+    apart: bool
+    shortest: bool
+    anywhere: bool = False
+
+
+_RULES = (
+    _Rules(FEWEST_SUPPORTS, apart=True, shortest=True),
+    _Rules(1, apart=True, shortest=True),
+    _Rules(1, apart=False, shortest=True),
+    _Rules(0, apart=False, shortest=False),
+    _Rules(0, apart=False, shortest=False, anywhere=True),
+)
+
+
+def plates_of(
+    site: Site, framing: Framing, supports: Sequence[Length]
+) -> tuple[list[Part], list[Decision], list[Remark]]:
+    """Return all pieces of both plates. Doors break the bottom plate; pipes in the line of the studs break both."""
+    stock = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
+    pipes = [(s.x0, s.x1) for s in framing.stacks if s.in_line]
+    doors = [(hole.x0, hole.x1) for hole in framing.holes if hole.is_door]
+    parts: list[Part] = []
+    joints: list[Length] = []
+    for x0, x1 in _runs(site, [*pipes, *doors]):
+        ends = _bottom_ends(site, x0, x1, stock)
+        joints += ends[1:-1]
+        parts += [_piece(site, Kind.BOTTOM_PLATE, a, b, Material.TREATED) for a, b in pairwise(ends)]
+    decisions: list[Decision] = []
+    remarks: list[Remark] = []
+    for x0, x1 in _runs(site, pipes):
+        ends, used = _top_ends(site, x0, x1, stock, supports, joints)
+        if len(ends) > 2 or used:
+            decisions.append(_joint_decision(site, ends, used, len(decisions)))
+        if used >= 2:
+            remarks.append(Remark(saying("remark.top_joint", rule=used), ends[1] if len(ends) > 2 else x0))
+        parts += [_piece(site, Kind.TOP_PLATE, a, b, Material.STUD) for a, b in pairwise(ends)]
+    return parts, decisions, remarks
+
+
+def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:
+    """Return the stretches of plate left between the breaks."""
+    runs = []
+    at = site.start
+    for x0, x1 in sorted(breaks, key=lambda pair: pair[0]):
+        if x0 > at:
+            runs.append((at, x0))
+        at = max(at, x1)
+    if at < site.end:
+        runs.append((at, site.end))
+    return runs
+
+
+def _piece(site: Site, kind: Kind, x0: Length, x1: Length, material: Material) -> Part:
+    figures = site.figures
+    if kind is Kind.BOTTOM_PLATE:
+        low, high = over_slab(figures.gasket), over_slab(site.foot)
+    else:
+        low, high = site.head, under_joists(site.over_plate)
+    box = Box(x0, x1, site.offsets.back, site.offsets.face, low, high)
+    why = saying(f"part.{kind.value.replace(' ', '_')}", start=x0 - site.start, end=x1 - site.start)
+    cut = (x1 - x0).down_to(figures.cut_step)
+    return Part(kind, site.letter, material, box, cut.with_rests(site.room_walk), why, placed_by=site.room_walk)
+
+
+def _bottom_ends(site: Site, x0: Length, x1: Length, stock: Length) -> list[Length]:
+    """Return where the bottom pieces of a run end: whole sticks from the left; a short rest takes from the one before."""
+    shortest = site.figures.plate_least_piece
+    count = max(1, -(-(x1 - x0).ticks // stock.ticks))
+    ends = [x0 + stock * number for number in range(count)] + [x1]
+    if count > 1 and ends[-1] - ends[-2] < shortest:
+        ends[-2] = ends[-1] - shortest
+    return ends
+
+
+def _top_ends(
+    site: Site, x0: Length, x1: Length, stock: Length, supports: Sequence[Length], joints: Sequence[Length]
+) -> tuple[list[Length], int]:
+    """Return where the top pieces of a run end, and which set of rules gave it (0 is every rule kept).
+
+    Fewest pieces first, then each piece from the left as long as it can be.
+    """
+    if x1 - x0 <= stock:
+        return [x0, x1], 0
+    for number, rules in enumerate(_RULES):
+        places = [at for at in supports if x0 < at < x1]
+        if rules.anywhere:
+            places = _bottom_ends(site, x0, x1, stock)[1:-1]
+        if rules.apart:
+            places = [at for at in places if all(abs(at - joint) >= site.figures.plate_joint_apart for joint in joints)]
+        ends = _longest_first(site, [x0, *places, x1], stock, supports, rules)
+        if ends:
+            return ends, number
+    raise AssertionError("a joint anywhere always works")
+
+
+def _longest_first(
+    site: Site, ends: list[Length], stock: Length, supports: Sequence[Length], rules: _Rules
+) -> list[Length]:
+    """Return the ends of the fewest pieces between the first and the last of `ends`, or nothing when they do not reach."""
+    fewest: dict[int, int] = {len(ends) - 1: 0}
+    for start in range(len(ends) - 2, -1, -1):
+        ways = [
+            fewest[end] + 1
+            for end in range(start + 1, len(ends))
+            if end in fewest and _allowed(site, ends[start], ends[end], stock, supports, rules)
+        ]
+        if ways:
+            fewest[start] = min(ways)
+    if 0 not in fewest:
+        return []
+    chosen, at = [0], 0
+    while at < len(ends) - 1:
+        at = max(
+            end
+            for end in range(at + 1, len(ends))
+            if fewest.get(end) == fewest[at] - 1 and _allowed(site, ends[at], ends[end], stock, supports, rules)
+        )
+        chosen.append(at)
+    return [ends[index] for index in chosen]
+
+
+def _allowed(site: Site, a: Length, b: Length, stock: Length, supports: Sequence[Length], rules: _Rules) -> bool:
+    figures = site.figures
+    if b - a > stock or (rules.shortest and b - a < figures.plate_least_piece):
+        return False
+    bearing = figures.joist_thick // 2
+    return sum(a - bearing <= at <= b + bearing for at in supports) >= rules.supports
+
+
+def _joint_decision(site: Site, ends: list[Length], used: int, number: int) -> Decision:
+    marks = [end - site.start for end in ends[1:-1]]
+    said = saying(
+        f"decision.top_joints_{min(used, 3)}",
+        count=len(marks),
+        first=marks[0] if marks else ZERO,
+        apart=site.figures.plate_joint_apart,
+    )
+    return Decision(f"{site.letter}.top_joints{number or ''}", site.letter, said)

@@ -1,0 +1,204 @@
+"""Studs: ends and corner packs, the module from where the first sheet starts, and what pipes and openings do to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Literal
+
+from guide.layout.openings import Hole, cripples_at, holes_of, sides_of, spans_of
+from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, over_slab, overlap
+from guide.layout.pipes import Stack, blocks, box_round, stacks_of
+from guide.layout.site import Site
+from guide.lengths import ZERO, Length, greatest, inches, least
+from guide.reference.sayings import saying
+from guide.survey.model import Pipe
+
+Side = Literal["left", "right"]
+SHEET_EDGE_EVERY = 3
+"""Upright drywall joints fall on every third stud at 16 in: sheets are 48 wide, and lying rows are staggered by half."""
+
+
+@dataclass(frozen=True)
+class Framing:
+    """The upright framing of a wall for one choice of where the first sheet starts."""
+
+    zero_side: Side
+    zero: Length
+    parts: tuple[Part, ...]
+    sheet_edges: tuple[Length, ...]
+    remarks: tuple[Remark, ...]
+    holes: tuple[Hole, ...]
+    stacks: tuple[Stack, ...]
+    missed_edges: int
+
+    @property
+    def rank(self) -> tuple[int, int, int, int]:
+        """Lower is better: sheet edges without a stud, bays too narrow to fill, pieces to cut, then the left side."""
+        uprights = sorted((p for p in self.parts if p.kind in FULL_HEIGHT), key=lambda p: p.box.x0)
+        narrow = sum(ZERO < b.box.x0 - a.box.x1 < inches("3") for a, b in pairwise(uprights))
+        return self.missed_edges, narrow, len(self.parts), int(self.zero_side == "right")
+
+
+def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
+    """Frame the wall from both ends and return the better one, with the decision between them."""
+    left, right = _frame_from(site, "left"), _frame_from(site, "right")
+    best, other = sorted((left, right), key=lambda framing: framing.rank)
+    names = ("missed", "narrow", "pieces")
+    decision = Decision(
+        f"{site.letter}.zero",
+        site.letter,
+        saying(
+            "decision.zero", side=best.zero_side, at=best.zero - site.start, count=best.rank[2], missed=best.rank[0]
+        ),
+        (saying("alternative.zero", side=other.zero_side, **dict(zip(names, other.rank[:3], strict=True))),),
+    )
+    return replace(best, parts=tuple(_notched(site, part, notched) for part in best.parts)), decision
+
+
+def _frame_from(site: Site, side: Side) -> Framing:
+    zero = site.start + site.left.first_sheet if side == "left" else site.end - site.right.first_sheet
+    parts = _ends(site)
+    remarks: list[Remark] = []
+    holes, stacks = holes_of(site), stacks_of(site)
+    spans: dict[str, list[Part]] = {}
+    for hole in holes:
+        sides, said = sides_of(site, hole, [p for p in parts if p.kind is not Kind.PACK])
+        spans[hole.opening.place] = spans_of(site, hole, sides)
+        parts += [*sides, *spans[hole.opening.place]]
+        remarks += said
+    parts, said = _without_crowded_packs(site, parts)
+    remarks += said
+    sheet = frozenset({"basement.sheets", site.wall.ref("length")})
+    centres = list(_module(site, side, zero))
+    for number, centre in centres:
+        parts += [
+            replace(part, placed_by=part.placed_by | sheet)
+            for part in _at(site, centre, number, parts, holes, stacks, spans)
+        ]
+    for stack in stacks:
+        if stack.in_line:
+            parts += _beside(site, stack, parts, holes, displaced=any(_hits(site, stack, c) for _, c in centres))
+        if stack.way == "box":
+            parts += box_round(site, stack)
+    edges = tuple(centre for number, centre in centres if number % SHEET_EDGE_EVERY == 0)
+    missed = [edge for edge in edges if not _bears(site, edge, parts)]
+    remarks += [Remark(saying("remark.edge_missed", at=edge - site.start), edge) for edge in missed]
+    return Framing(side, zero, tuple(parts), edges, tuple(remarks), holes, stacks, len(missed))
+
+
+def _module(site: Site, side: Side, zero: Length) -> Iterator[tuple[int, Length]]:
+    """Yield (k, centre) of every place of the module between the ends of the plates, from the left."""
+    step = site.figures.stud_spacing
+    count = (site.end - zero if side == "left" else zero - site.start).ticks // step.ticks
+    numbers = range(1, count + 1) if side == "left" else range(count, 0, -1)
+    for number in numbers:
+        yield number, zero + step * number if side == "left" else zero - step * number
+
+
+def _ends(site: Site) -> list[Part]:
+    """Return the end studs and, where a through wall meets a corner, the flat stud that backs it."""
+    thick, deep = site.figures.stud_thick, site.figures.stud_deep
+    left = site.upright(Kind.STUD, site.start, saying("part.end_stud", side="left", what=site.left.what))
+    right = site.upright(Kind.STUD, site.end - thick, saying("part.end_stud", side="right", what=site.right.what))
+    parts = [left, right]
+    for end, x0 in ((site.left, site.start + thick), (site.right, site.end - thick - deep)):
+        if end.through:
+            x1, face = x0 + deep, site.offsets.face
+            cut = site.stud_cut((x0 + x1) // 2)
+            low = left.box.z0
+            box = Box(x0, x1, face - thick, face, low, low.up(cut))
+            parts.append(replace(left, kind=Kind.PACK, box=box, cut=cut, why=saying("part.pack")))
+    return parts
+
+
+def _without_crowded_packs(site: Site, parts: list[Part]) -> tuple[list[Part], list[Remark]]:
+    """Drop a corner pack that an opening's framing needs the room of."""
+    kept, remarks = [], []
+    for part in parts:
+        crowded = part.kind is Kind.PACK and any(
+            other.kind not in (Kind.PACK, Kind.STUD) and overlap(part.box.x0, part.box.x1, other.box.x0, other.box.x1)
+            for other in parts
+        )
+        if crowded:
+            remarks.append(Remark(saying("remark.pack_dropped"), part.box.x0))
+        else:
+            kept.append(part)
+    return kept, remarks
+
+
+def _at(
+    site: Site,
+    centre: Length,
+    number: int,
+    parts: list[Part],
+    holes: tuple[Hole, ...],
+    stacks: tuple[Stack, ...],
+    spans: dict[str, list[Part]],
+) -> list[Part]:
+    """Return what stands at one place of the module: a stud, short studs round an opening, or nothing."""
+    half = site.figures.stud_thick // 2
+    x0, x1 = centre - half, centre + half
+    for hole in holes:
+        if hole.x0 <= x0 and x1 <= hole.x1:
+            return [] if blocks(stacks, x0, x1) else cripples_at(site, hole, spans[hole.opening.place], centre)
+        if overlap(x0, x1, hole.x0, hole.x1):
+            return []
+    if blocks(stacks, x0, x1) or any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts):
+        return []
+    key = "part.edge_stud" if number % SHEET_EDGE_EVERY == 0 else "part.layout_stud"
+    return [site.upright(Kind.STUD, x0, saying(key, centre=centre - site.start))]
+
+
+def _hits(site: Site, stack: Stack, centre: Length) -> bool:
+    half = site.figures.stud_thick // 2
+    return overlap(centre - half, centre + half, stack.x0, stack.x1)
+
+
+def _beside(site: Site, stack: Stack, parts: list[Part], holes: tuple[Hole, ...], *, displaced: bool) -> list[Part]:
+    """Return the studs that stand on both sides of a pipe: always round a box, else where a stud had to give way."""
+    if stack.way == "bay" and not displaced:
+        return []
+    thick = site.figures.stud_thick
+    found = []
+    for x0, side in ((stack.x0 - thick, "left"), (stack.x1, "right")):
+        x1 = x0 + thick
+        free = not any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts)
+        free &= not any(overlap(x0, x1, hole.x0, hole.x1) for hole in holes)
+        if free and site.start <= x0 and x1 <= site.end:
+            found.append(site.upright(Kind.STUD, x0, saying("part.pipe_stud", side=side, wide=stack.pipe.wide)))
+    return found
+
+
+def _bears(site: Site, edge: Length, parts: list[Part]) -> bool:
+    """Say whether a sheet edge has enough wood on both sides of it."""
+    margin = site.figures.edge_bearing_least
+    return any(
+        part.box.x0 + margin <= edge <= part.box.x1 - margin
+        for part in parts
+        if part.kind in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
+    )
+
+
+def _notched(site: Site, part: Part, pipes: tuple[Pipe, ...]) -> Part:
+    """Return an upright part with notches in its back for the pipes along the wall that cross it."""
+    if part.kind not in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE):
+        return part
+    clear, notches = site.figures.notch_clear, []
+    z0, z1 = (level.at(site.wall, part.centre) for level in (part.box.z0, part.box.z1))
+    for pipe in pipes:
+        low, high = pipe_heights(pipe)
+        low, high, deep = low - clear, high + clear, pipe.out + clear
+        beside = overlap(part.box.x0, part.box.x1, pipe.left_edge, pipe.right_edge)
+        if beside and overlap(low, high, z0, z1) and part.box.y0 < deep:
+            box = replace(part.box, y1=deep, z0=over_slab(greatest(low, z0)), z1=over_slab(least(high, z1)))
+            notches.append(box)
+    return replace(part, notches=tuple(notches)) if notches else part
+
+
+def pipe_heights(pipe: Pipe) -> tuple[Length, Length]:
+    """Return the lowest and the highest point of a pipe along the wall over the slab, its fall included."""
+    low_left, low_right = pipe.low_left or ZERO, pipe.low_right or ZERO
+    low, high = sorted((low_left, low_right))
+    return low.with_rests(high.rests), high.with_rests(low.rests) + pipe.wide

@@ -1,0 +1,96 @@
+"""Figures of practice: sizes and distances that the layout works with, each with where it comes from.
+
+The figures stand in `prompts_data/figures.toml`; this module only gives them their type. A figure that is missing there,
+or that nothing here names, is an error.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from functools import lru_cache
+
+from guide.lengths import Length, inches
+from guide.reference.data import Data, DataError, read_toml
+
+
+class Figure(Data):
+    """One figure as it stands in data."""
+
+    value: str
+    what: str
+    source: str
+    """Standard with edition and section and how sure we are of it, or “common practice”."""
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """Lengths that practice or a product standard gives; what each is stands beside it in the data."""
+
+    stud_thick: Length
+    stud_deep: Length
+    stud_spacing: Length
+    plywood: Length
+    gasket: Length
+    sill: Length
+    glue_bed: Length
+    back_step: Length
+    cut_step: Length
+    foam_step: Length
+    string_block: Length
+    foam_floor_gap: Length
+    foam_cut_gap: Length
+    foam_least_piece: Length
+    foam_slot_spare: Length
+    plate_least_piece: Length
+    plate_joint_apart: Length
+    joist_thick: Length
+    edge_bearing_good: Length
+    edge_bearing_least: Length
+    bay_pack: Length
+    bay_stuff: Length
+    cap_overlap: Length
+    cap_kerf: Length
+    cap_lap: Length
+    cap_under_foam: Length
+    sheet_long: Length
+    block_lap: Length
+    block_spacing: Length
+    door_wider: Length
+    door_taller: Length
+    frame_play: Length
+    window_buck: Length
+    window_return_foam: Length
+    head_is_plate: Length
+    cripple_least: Length
+    header_doubles: Length
+    pipe_behind: Length
+    pipe_in_bay: Length
+    pipe_side: Length
+    chase_wider: Length
+    chase_clear: Length
+    chase_rung: Length
+    notch_most: Length
+    notch_clear: Length
+    box_wide: Length
+    box_tall: Length
+    box_deep: Length
+    box_clear: Length
+    anchor_end: Length
+    anchor_spacing_screws: Length
+    anchor_spacing_pins: Length
+    kerf: Length
+
+
+@lru_cache(maxsize=1)
+def load_figures() -> Figures:
+    """Return the figures that ship with wallbrief. Raises DataError when data and code do not name the same ones."""
+    table = figure_table()
+    named = {field.name for field in fields(Figures)}
+    if odd := named.symmetric_difference(table):
+        raise DataError(f"prompts_data/figures.toml: {', '.join(sorted(odd))} is in the data or in the code only")
+    return Figures(**{name: inches(figure.value) for name, figure in table.items()})
+
+
+def figure_table() -> dict[str, Figure]:
+    """Return every figure with its source, by name."""
+    return {name: Figure.model_validate(entry) for name, entry in read_toml("figures.toml").items()}

@@ -1,0 +1,161 @@
+"""From answers to the Survey: each field gets the answer to its own question, its usual answer while there is none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, fields, replace
+from typing import Any, TypeVar, cast
+
+from guide.book.questions import Book, Question
+from guide.interview.answers import (
+    Answer,
+    Answers,
+    Certainty,
+    Spot,
+    count_of,
+    item_place,
+    path_of,
+    scope_of,
+    wall_letter,
+)
+from guide.interview.asking import applying, joined_left, joined_right
+from guide.interview.understand import read_value, tape_of
+from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
+from guide.reference.figures import load_figures
+from guide.survey.model import Basement, Opening, OutletBox, Pipe, Profile, Survey, Wall
+from guide.survey.room import problems_of
+
+Filled = TypeVar("Filled", Basement, Wall, Opening, Pipe, OutletBox)
+
+_ITEMS: dict[str, type[Opening] | type[Pipe] | type[OutletBox]] = {"opening": Opening, "pipe": Pipe, "box": OutletBox}
+
+
+def survey_from(book: Book, answers: Answers) -> Survey:
+    """Return the survey for the answers given so far.
+
+    A question that is not answered, or was answered “don't know”, gives its usual value, which rests on an answer that
+    nobody measured. A question that does not apply gives None. Walls without a length are left out and listed.
+    """
+    reader = _Reader(book, answers)
+    walls, waiting = [], []
+    for index in range(count_of(answers.get("basement.walls"))):
+        letter = wall_letter(index)
+        length = answers.get(path_of(letter, "length"))
+        if length is None or length.value is None:
+            waiting.append(letter)
+        else:
+            walls.append(reader.wall(index))
+    basement = reader.fill(Basement, "basement")
+    survey = Survey(basement, tuple(walls), tuple(waiting), reader.known, reader.names, ())
+    return replace(survey, problems=problems_of(survey))
+
+
+@dataclass
+class _Reader:
+    """Collects, while the values are filled in, how certain each is and what it is called."""
+
+    book: Book
+    answers: Answers
+    known: dict[str, Certainty] = field(default_factory=dict)
+    names: dict[str, str] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.applies = {asked.path for asked in applying(self.book, self.answers)}
+        self.tape: Tape = tape_of(self.answers)
+
+    def fill(self, cls: type[Filled], place: str, length: Length | None = None, /, **given: Any) -> Filled:
+        """Make a value of the survey, each `asked` field from its question; `length` places readings along a wall."""
+        asked = {f.name: self.value(place, f.metadata["ref"], length) for f in fields(cls) if "ref" in f.metadata}
+        return cls(**given, **asked)
+
+    def wall(self, index: int) -> Wall:
+        """Return one wall with everything on it."""
+        letter = wall_letter(index)
+        names = cast(tuple[str, ...], self.answers["basement.walls"].value)
+        wall = self.fill(
+            Wall,
+            letter,
+            self.value(letter, "wall.length"),
+            letter=letter,
+            name=names[index],
+            left_joined=wall_letter((index or len(names)) - 1) if joined_left(self.answers, index) else None,
+            right_joined=wall_letter((index + 1) % len(names)) if joined_right(self.answers, index) else None,
+            openings=tuple(self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")),
+            pipes=tuple(self.fill(Pipe, p, place=p) for p in self._items(letter, "pipes", "pipe")),
+            boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),
+        )
+        return wall if wall.concrete else replace(wall, concrete=_under_the_joists(wall))
+
+    def _items(self, letter: str, question_id: str, scope: str) -> Iterator[str]:
+        path = path_of(letter, question_id)
+        if path in self.applies:
+            for index in range(count_of(self.answers.get(path))):
+                yield item_place(letter, scope, index)
+
+    def value(self, place: str, ref: str, length: Length | None = None) -> Any:
+        """Return the answer to a question at a place, as the survey holds it."""
+        question = self.book.by_ref[ref]
+        path = path_of(place, question.id)
+        if path not in self.applies:
+            return None
+        answer = self.answers.get(path)
+        name = self._name(place, question)
+        self._note(path, name, _certainty(answer))
+        value = answer.value if answer is not None else None
+        if value is None and question.unknown.take is not None:
+            value, _ = read_value(question, question.unknown.take, "in", {})
+        if isinstance(value, Length):
+            return value.on(path)
+        if question.kind == "readings" and value is not None:
+            return self._readings(question, path, name, cast(tuple[Spot, ...], value), length)
+        return value
+
+    def _readings(
+        self, question: Question, path: str, name: str, spots: tuple[Spot, ...], length: Length | None
+    ) -> Length | Profile:
+        certainty = self.known[path]
+        placed = {"left": Length(0), "middle": length // 2, "right": length} if length is not None else {}
+        points = []
+        for spot in spots:
+            place = exact_inches(spot.at) if isinstance(spot.at, Length) else spot.at
+            said = with_unit(spot.at, self.tape) if isinstance(spot.at, Length) else spot.at
+            rest = f"{path}@{place}"
+            self._note(rest, f"{name} at {said}", spot.known if certainty is Certainty.MEASURED else certainty)
+            at = spot.at if isinstance(spot.at, Length) else placed.get(spot.at, ZERO)
+            points.append((at, spot.size.on(rest)))
+        if question.along:
+            return Profile(tuple(sorted(points, key=lambda point: point[0])))
+        return least(*(size for _, size in points))
+
+    def _name(self, place: str, question: Question) -> str:
+        if place == "basement":
+            return question.short
+        letter, _, item = place.partition(".")
+        if not item:
+            return f"wall {letter}: {question.short}"
+        kind = scope_of(place)
+        return f"wall {letter}, {kind} {item.removeprefix(kind)}: {question.short}"
+
+    def _note(self, rest: str, name: str, certainty: Certainty) -> None:
+        self.known[rest] = certainty
+        self.names[rest] = name
+
+
+def _certainty(answer: Answer | None) -> Certainty:
+    """An answer in doubt counts as assumed until it is confirmed; one not given yet is unknown."""
+    if answer is None:
+        return Certainty.UNKNOWN
+    if answer.confirm and answer.known is Certainty.MEASURED:
+        return Certainty.ASSUMED
+    return answer.known
+
+
+def _under_the_joists(wall: Wall) -> Profile:
+    """Return where the top of the concrete is drawn while nobody has read it: one sill under the joists."""
+    drop = load_figures().sill
+    return Profile(tuple((x, (value - drop).on(wall.ref("concrete"))) for x, value in wall.height.points))
+
+
+def refs_read() -> set[str]:
+    """Return every question the survey reads, for the proof that each is asked and each answer is read."""
+    return {f.metadata["ref"] for cls in (Basement, Wall, *_ITEMS.values()) for f in fields(cls) if "ref" in f.metadata}

@@ -1,0 +1,238 @@
+"""The Survey and what stands in it. Every field that comes from an answer names its question with `asked`.
+
+That makes the reading of answers provable in both directions: `wallbrief book lint` compares these names with the book.
+
+Wall coordinates: face the wall from inside the room. x runs from the left concrete corner to the right, y from the
+concrete into the room, z from the slab up.
+
+        z |      joists                 H(x) slab to joists
+          |  ~~~~~~~~~~~~~~~            C(x) slab to top of concrete
+          |  |             |
+          0--------------------> x      0 = left concrete corner, L = right one
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from itertools import pairwise
+from typing import Any
+
+from guide.interview.answers import Certainty
+from guide.lengths import ZERO, Length, Tape, between, least
+from guide.reference.sayings import Saying
+
+
+def asked(ref: str) -> Any:
+    """Declare a field that holds the answer to a question, `scope.id`; None when the question does not apply."""
+    return field(default=None, metadata={"ref": ref})
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """A height read at several places along a wall; between two places it runs straight, beyond the last it stays level."""
+
+    points: tuple[tuple[Length, Length], ...]
+    """(x, reading), x rising."""
+
+    def at(self, x: Length) -> Length:
+        """Return the height at x. Rests on the readings on both sides, and on x."""
+        points = self.points
+        if x <= points[0][0]:
+            return points[0][1].with_rests(x.rests)
+        for (x0, low), (x1, high) in pairwise(points):
+            if x <= x1:
+                return between(low, high, part=x - x0, whole=x1 - x0)
+        return points[-1][1].with_rests(x.rests)
+
+    def least_over(self, x0: Length, x1: Length) -> Length:
+        """Return the smallest height between two places; it is at one of them or at a reading between."""
+        inside = [value for x, value in self.points if x0 < x < x1]
+        return least(self.at(x0), self.at(x1), *inside)
+
+    def breaks(self, x0: Length, x1: Length) -> tuple[Length, ...]:
+        """Return the places strictly between x0 and x1 where the line bends."""
+        return tuple(x for x, _ in self.points if x0 < x < x1)
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A window or hatch in the concrete, a new door, or a door that is framed already."""
+
+    place: str
+    kind: str = asked("opening.kind")
+    left: Length = asked("opening.left")
+    width: Length | None = asked("opening.width")
+    tall: Length | None = asked("opening.tall")
+    sill: Length | None = asked("opening.sill")
+    leaf_width: Length | None = asked("opening.leaf_width")
+    leaf_height: Length | None = asked("opening.leaf_height")
+    hinge: str | None = asked("opening.hinge")
+    frame_width: Length | None = asked("opening.frame_width")
+    frame_height: Length | None = asked("opening.frame_height")
+    jamb: Length | None = asked("opening.jamb")
+    outside: str | None = asked("opening.outside")
+
+    @property
+    def right(self) -> Length:
+        """The right edge, of the hole, the leaf or the frame."""
+        return self.left + (self.width or self.leaf_width or self.frame_width or ZERO)
+
+
+@dataclass(frozen=True, slots=True)
+class Pipe:
+    """A pipe or duct in front of the concrete, standing upright or lying along the wall."""
+
+    place: str
+    run: str = asked("pipe.run")
+    carries: str = asked("pipe.carries")
+    at: Length | None = asked("pipe.at")
+    start: Length | None = asked("pipe.from")
+    end: Length | None = asked("pipe.to")
+    low_left: Length | None = asked("pipe.low_left")
+    low_right: Length | None = asked("pipe.low_right")
+    wide: Length = asked("pipe.wide")
+    out: Length = asked("pipe.out")
+    reach: str = asked("pipe.reach")
+    reach_height: Length | None = asked("pipe.reach_height")
+
+    @property
+    def left_edge(self) -> Length:
+        """The leftmost x that it takes up."""
+        return self.at - self.wide // 2 if self.at is not None else self.start or ZERO
+
+    @property
+    def right_edge(self) -> Length:
+        """The rightmost x that it takes up."""
+        return self.at + self.wide // 2 if self.at is not None else self.end or ZERO
+
+    @property
+    def back(self) -> Length:
+        """How far from the concrete its nearest point is: the outermost point less its thickness, never below 0."""
+        gap = self.out - self.wide
+        return gap if gap > ZERO else Length(0, gap.rests)
+
+
+@dataclass(frozen=True, slots=True)
+class OutletBox:
+    """An electrical box, there already or wished for."""
+
+    place: str
+    kind: str = asked("box.kind")
+    at: Length = asked("box.at")
+    height: Length = asked("box.height")
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """One wall as surveyed."""
+
+    letter: str
+    name: str
+    left_joined: str | None
+    """The letter of the wall of this job that meets its left end in an inside corner, if one does."""
+    right_joined: str | None
+    openings: tuple[Opening, ...]
+    pipes: tuple[Pipe, ...]
+    boxes: tuple[OutletBox, ...]
+    openings_count: int = asked("wall.openings")
+    pipes_count: int = asked("wall.pipes")
+    boxes_count: int = asked("wall.boxes")
+    length: Length = asked("wall.length")
+    left: str | None = asked("wall.left")
+    right: str | None = asked("wall.right")
+    left_framed: Length | None = asked("wall.left_framed")
+    right_framed: Length | None = asked("wall.right_framed")
+    left_first: str | None = asked("wall.left_first")
+    right_first: str | None = asked("wall.right_first")
+    height: Profile = asked("wall.height")
+    concrete: Profile = asked("wall.concrete")
+    string: Length = asked("wall.string")
+    lean: Length = asked("wall.lean")
+    joists: str = asked("wall.joists")
+    joist_spacing: str | None = asked("wall.joist_spacing")
+    first_joist: Length | None = asked("wall.first_joist")
+    parallel_gap: Length | None = asked("wall.parallel_gap")
+    shelf: Length = asked("wall.shelf")
+    other: str = asked("wall.other")
+
+    @property
+    def left_end(self) -> str:
+        """What is at the left end: `inside corner`, `framed wall` or `open end`."""
+        return "inside corner" if self.left_joined else self.left or "inside corner"
+
+    @property
+    def right_end(self) -> str:
+        """What is at the right end: `inside corner`, `framed wall` or `open end`."""
+        return "inside corner" if self.right_joined else self.right or "inside corner"
+
+    def ref(self, question_id: str) -> str:
+        """Return the id under which an answer about this wall is rested on."""
+        return f"{self.letter}.{question_id}"
+
+    @property
+    def title(self) -> str:
+        """The wall's letter, and its name when it has one: `Wall A (north)`."""
+        plain = f"wall {self.letter}"
+        return f"Wall {self.letter}" if self.name.lower() == plain.lower() else f"Wall {self.letter} ({self.name})"
+
+
+@dataclass(frozen=True, slots=True)
+class Basement:
+    """What holds for the whole basement."""
+
+    tape: Tape = asked("basement.tape")
+    use: str = asked("basement.use")
+    water: str | None = asked("basement.water")
+    rains: int | None = asked("basement.rains")
+    cracks: str | None = asked("basement.cracks")
+    slab: str = asked("basement.slab")
+    anchors: str = asked("basement.anchors")
+    slab_thickness: Length | None = asked("basement.slab_thickness")
+    foam: str = asked("basement.foam")
+    foam_thickness: Length = asked("basement.foam_thickness")
+    batts: str = asked("basement.batts")
+    foam_sheet: str = asked("basement.foam_sheet")
+    block_reach: str = asked("basement.block_reach")
+    sheets: str = asked("basement.sheets")
+    drywall: str = asked("basement.drywall")
+    longest_stick: str = asked("basement.longest_stick")
+    floor_finish: Length = asked("basement.floor_finish")
+    walls: tuple[str, ...] = asked("basement.walls")
+    ring: str | None = asked("basement.ring")
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Answers that cannot all be true, or that no wall can be built from; the wall is not laid out until one changes."""
+
+    wall: str
+    paths: tuple[str, ...]
+    """The answers that contradict each other, the one most likely wrong first."""
+    saying: Saying
+
+
+@dataclass(frozen=True)
+class Survey:
+    """The basement as the answers give it, so far."""
+
+    basement: Basement
+    walls: tuple[Wall, ...]
+    """The walls that have a length, in the order walked."""
+    waiting: tuple[str, ...]
+    """Letters of the walls that have no length yet."""
+    known: Mapping[str, Certainty]
+    """How certain each reading is, by the id that lengths rest on; what was not asked yet is unknown."""
+    names: Mapping[str, str]
+    """What each id is, in words."""
+    problems: tuple[Problem, ...]
+
+    @cached_property
+    def by_letter(self) -> dict[str, Wall]:
+        """The walls by their letter."""
+        return {wall.letter: wall for wall in self.walls}
+
+    def unsure(self, rests: Iterable[str]) -> tuple[str, ...]:
+        """Return those of the ids that nobody has measured: what rests on them is locked."""
+        return tuple(sorted(i for i in rests if self.known.get(i, Certainty.UNKNOWN) is not Certainty.MEASURED))

@@ -1,0 +1,155 @@
+"""Cross checks on answers: what cannot all be true, said in one sentence that names the readings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from guide.lengths import ZERO, Length
+from guide.reference.figures import load_figures
+from guide.reference.sayings import Saying, saying
+from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
+
+MOST_IN_A_ROW = 4
+"""Walls joined by inside corners alone turn back on themselves after four."""
+
+_Thing = tuple[str, Length, Length]
+"""Something on a wall: its place, its left and its right edge."""
+
+
+def problems_of(survey: Survey) -> tuple[Problem, ...]:
+    """Return every contradiction in the answers, wall by wall in the order walked."""
+    return tuple(
+        problem
+        for wall in survey.walls
+        for check in (_outside, _overlapping, _heights, _places, _doors, _runs)
+        for problem in check(survey, wall)
+    )
+
+
+def thing_name(place: str) -> str:
+    """Return a thing's name in words: `opening 2`."""
+    item = place.partition(".")[2]
+    kind = item.rstrip("0123456789")
+    return f"{'electrical box' if kind == 'box' else kind} {item.removeprefix(kind)}"
+
+
+def _problem(wall: Wall, paths: tuple[str, ...], said: Saying) -> Problem:
+    return Problem(wall.letter, paths, said)
+
+
+def _things(wall: Wall) -> Iterator[tuple[_Thing, str]]:
+    """Yield everything that takes up length on the wall, with the question that places it."""
+    for opening in wall.openings:
+        yield (opening.place, opening.left, opening.right), "left"
+    for pipe in wall.pipes:
+        yield (pipe.place, pipe.left_edge, pipe.right_edge), "at" if pipe.run == "standing" else "to"
+    for box in wall.boxes:
+        yield (box.place, box.at, box.at), "at"
+
+
+def _outside(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    for (place, left, right), question in _things(wall):
+        if left < ZERO or right > wall.length:
+            yield _problem(
+                wall,
+                (f"{place}.{question}", f"{wall.letter}.length"),
+                saying("problem.outside", what=thing_name(place), wall=wall.letter, left=left, right=right, length=wall.length),
+            )  # fmt: skip
+    for pipe in wall.pipes:
+        if pipe.start is not None and pipe.end is not None and pipe.start >= pipe.end:
+            yield _problem(
+                wall,
+                (f"{pipe.place}.to", f"{pipe.place}.from"),
+                saying("problem.pipe_backwards", what=thing_name(pipe.place), wall=wall.letter, start=pipe.start, end=pipe.end),
+            )  # fmt: skip
+
+
+def _overlapping(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    solid: list[tuple[_Thing, str]] = [((o.place, o.left, o.right), "left") for o in wall.openings]
+    solid += [((p.place, p.left_edge, p.right_edge), "at") for p in wall.pipes if p.run == "standing"]
+    for ((first, a0, a1), _), ((second, b0, b1), question) in combinations(solid, 2):
+        if a0 < b1 and b0 < a1:
+            yield _problem(
+                wall,
+                (f"{second}.{question}", f"{first}.left" if "opening" in first else f"{first}.at"),
+                saying("problem.overlap", one=thing_name(first), other=thing_name(second), wall=wall.letter,
+                       a0=a0, a1=a1, b0=b0, b1=b1),
+            )  # fmt: skip
+    for box in wall.boxes:
+        for opening in wall.openings:
+            if opening.left <= box.at <= opening.right and _beside(opening, box):
+                yield _problem(
+                    wall,
+                    (f"{box.place}.at", f"{opening.place}.left"),
+                    saying("problem.box_in_opening", box=thing_name(box.place), opening=thing_name(opening.place),
+                           wall=wall.letter, at=box.at, left=opening.left, right=opening.right),
+                )  # fmt: skip
+
+
+def _beside(opening: Opening, box: OutletBox) -> bool:
+    """Whether a box at this height would be in the hole: under a window's sill it is not."""
+    if opening.sill is None or opening.tall is None:
+        return True
+    return opening.sill <= box.height <= opening.sill + opening.tall
+
+
+def _heights(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    places = {x for x, _ in (*wall.height.points, *wall.concrete.points)}
+    for x in sorted(places):
+        joists, concrete = wall.height.at(x), wall.concrete.at(x)
+        if concrete > joists:
+            yield _problem(
+                wall,
+                (wall.ref("concrete"), wall.ref("height")),
+                saying("problem.concrete_over_joists", wall=wall.letter, x=x, concrete=concrete, joists=joists),
+            )
+            return
+
+
+def _places(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    for question, profile in (("height", wall.height), ("concrete", wall.concrete)):
+        at = [x for x, _ in profile.points]
+        if beyond := [x for x in at if x > wall.length]:
+            yield _problem(
+                wall,
+                (wall.ref(question), wall.ref("length")),
+                saying("problem.reading_outside", wall=wall.letter, x=beyond[0], length=wall.length),
+            )
+        elif len(set(at)) < len(at):
+            yield _problem(wall, (wall.ref(question),), saying("problem.reading_twice", wall=wall.letter))
+
+
+def _doors(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """A hole too small for its liner, or one that reaches above the joists, cannot be framed."""
+    figures = load_figures()
+    lining = (figures.window_buck + figures.window_return_foam) * 2
+    for opening in wall.openings:
+        joists = wall.height.at((opening.left + opening.right) // 2)
+        top = opening.frame_height or opening.leaf_height or (opening.sill or ZERO) + (opening.tall or ZERO)
+        question = "frame_height" if opening.frame_height else "leaf_height" if opening.leaf_height else "sill"
+        if top > joists:
+            yield _problem(
+                wall,
+                (f"{opening.place}.{question}", wall.ref("height")),
+                saying("problem.opening_over_joists", what=thing_name(opening.place), wall=wall.letter, top=top, joists=joists),
+            )  # fmt: skip
+        for size, question in ((opening.width, "width"), (opening.tall, "tall")):
+            if size is not None and size <= lining:
+                yield _problem(
+                    wall,
+                    (f"{opening.place}.{question}",),
+                    saying("problem.hole_too_small", what=thing_name(opening.place), wall=wall.letter, size=size, lining=lining),
+                )  # fmt: skip
+
+
+def _runs(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """Inside corners alone close after four walls; a longer run needs an open end or a framed wall somewhere."""
+    run = [wall.letter]
+    for joined in ("left_joined", "right_joined"):
+        at: Wall | None = wall
+        while at and (at := survey.by_letter.get(getattr(at, joined) or "")) and at.letter not in run:
+            run.insert(0 if joined == "left_joined" else len(run), at.letter)
+    if len(run) > MOST_IN_A_ROW:
+        said = saying("problem.too_many_corners", first=run[0], last=run[-1], count=len(run))
+        yield _problem(wall, (f"{run[MOST_IN_A_ROW - 1]}.right",), said)

@@ -1,0 +1,1 @@
+"""The terminal app: screens, widgets, messages, keys and styles. It holds no arithmetic."""

@@ -1,0 +1,1 @@
+"""Questions, figures and prose: data only, read through importlib.resources."""

@@ -1,0 +1,1 @@
+"""Worked jobs in an invented scenario: data only, read through importlib.resources."""
