@@ -16,7 +16,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any, Literal
+from typing import Literal
 
 TICKS_PER_INCH = 8128
 TICKS_PER_MM = 320
@@ -99,6 +99,12 @@ class Length:
 
 
 ZERO = Length(0)
+INCH = Length(TICKS_PER_INCH)
+FOOT = INCH * 12
+MM = Length(TICKS_PER_MM)
+EIGHTH = INCH // 8
+SIXTEENTH = INCH // 16
+SIXTY_FOURTH = INCH // 64
 
 
 def least(first: Length, *others: Length) -> Length:
@@ -148,13 +154,18 @@ def inches(text: str) -> Length:
 
 # ---------------------------------------------------------------------------------------------------- reading
 
-SHY = Length(TICKS_PER_INCH // 32)
+SHY = INCH // 32
 """What “shy” takes off and “strong” adds: a thirty-second of an inch. Common practice among carpenters, no source."""
+
+SHY_MM = MM // 2
+"""The same on a metric tape: half a millimetre, the middle between two marks. Common practice, no source."""
 
 DENOMINATORS = (2, 4, 8, 16, 32, 64)
 """The fractions printed on a tape or a rule."""
 
 _LONGEST_REPLY = 60
+_LONGEST = FOOT * 10_000
+"""Ten thousand feet: no wall comes near it, and every size up to it can be printed and said."""
 
 
 class Unreadable(ValueError):  # noqa: N818 - it is an answer to the person, said as it stands
@@ -170,7 +181,7 @@ class Reading:
     """The person said it was not measured: “about”, “~”, “or so”."""
 
 
-_QUOTES = str.maketrans(
+_SIGNS = str.maketrans(
     {
         "’": "'", "‘": "'", "′": "'", "´": "'", "`": "'", "ʹ": "'", "＇": "'",
         "”": '"', "“": '"', "″": '"', "„": '"', "ʺ": '"', "＂": '"',
@@ -179,30 +190,49 @@ _QUOTES = str.maketrans(
     }
 )  # fmt: skip
 
-_ABOUT_BEFORE = re.compile(r"^(?:about|around|roughly|approximately|approx\.?|circa|ca\.?|maybe|nearly|say|~)\s*")
+_ABOUT_BEFORE = re.compile(
+    r"^(?:just about|about|around|roughly|approximately|approx\.?|circa|ca\.?|maybe|nearly|almost|say|~)\s*"
+)
 _ABOUT_AFTER = re.compile(r"\s*(?:or so|ish|-ish|give or take|roughly|approx\.?|or thereabouts)$")
-_SHY_AFTER = re.compile(r"\s*(?:a (?:hair|touch|bit) )?(?P<word>shy|scant|strong|heavy)$")
+_SHY_AFTER = re.compile(
+    r"\s*(?:just |slightly |a (?:hair|touch|bit|tad|little) )?(?P<word>shy|scant|light|strong|heavy|full)$"
+)
+_AND_FRACTION = re.compile(r"(?<=\d) ?(?:and|&|\+) ?(?P<frac>\d+ ?/ ?\d+|a half|a quarter|three quarters)")
+_FRACTION_WORDS = {"a half": "1/2", "a quarter": "1/4", "three quarters": "3/4"}
 
 _NUM = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _FRAC = r"\d+\s*/\s*\d+"
 _INCH = rf"(?:(?P<whole>{_NUM})(?:(?:\s+|\s*-\s*)(?P<frac>{_FRAC}))?|(?P<only>{_FRAC}))"
-_FT = r"(?:'|ft\.?|feet|foot)"
-_IN = r"(?:\"|''|in\.?|inch(?:es)?)"
+_FT_WORD = r"(?:ft\.?|feet|foot)"
+_FT = rf"(?:'|{_FT_WORD})"
+_IN = r"(?:\"|''|ins?\.?|inch(?:es)?)"
 _MM = r"(?:mm|millimet(?:re|er)s?)"
 _CM = r"(?:cm|centimet(?:re|er)s?)"
 _M = r"(?:m|met(?:re|er)s?)"
 
-_FEET_INCHES = re.compile(rf"(?P<feet>{_NUM})\s*{_FT}(?:\s*(?:-|,|and)?\s*{_INCH}\s*{_IN}?)?")
-_FEET_DASH = re.compile(rf"(?P<feet>\d+)\s*-\s*(?:(?P<whole>{_NUM})(?:(?:\s+|\s*-\s*)(?P<frac>{_FRAC}))?)\s*{_IN}?")
+_FEET_INCHES = re.compile(rf"(?P<feet>{_NUM})\s*{_FT}(?:\s*(?:-|,|and)?\s*{_INCH}\s*(?P<unit>{_IN})?)?")
+_FEET_DASH = re.compile(
+    rf"(?P<feet>\d+)\s*-\s*(?:(?P<whole>{_NUM})(?:(?:\s+|\s*-\s*)(?P<frac>{_FRAC}))?)\s*(?P<unit>{_IN})?"
+)
+_FEET_FRACTION = re.compile(rf"{_INCH}\s*(?P<unit>{_FT})")
 _INCHES = re.compile(rf"{_INCH}\s*(?P<unit>{_IN})?")
 _METRIC = re.compile(rf"(?P<num>{_NUM})\s*(?P<unit>{_MM}|{_CM}|{_M})")
 _METRES_AND = re.compile(rf"(?P<m>\d+)\s*{_M}\s*(?:and\s*)?(?P<num>{_NUM})\s*(?P<unit>{_MM}|{_CM})")
 _OTHER_UNIT = re.compile(rf"(?P<num>{_NUM})\s*(?P<unit>[a-z]+)")
 _TWO_NUMBERS = re.compile(rf"(?P<a>\d+)\s+(?P<b>{_NUM})(?:(?:\s+|-)(?P<frac>{_FRAC}))?")
 
-_EXAMPLE = {"in": "184 1/2 or 15' 4 1/2\"", "ft": "15 ft 4 1/2 in", "mm": "3770 mm or 3.77 m"}
+_YARD = Fraction(36)
+_DECIMETRE = Fraction(1000, 254)
+_OTHER_UNITS = {
+    "yd": _YARD, "yds": _YARD, "yard": _YARD, "yards": _YARD,
+    "dm": _DECIMETRE, "decimetre": _DECIMETRE, "decimetres": _DECIMETRE,
+    "decimeter": _DECIMETRE, "decimeters": _DECIMETRE,
+}  # fmt: skip
+"""Units that no tape is marked in but people say, in inches. Any other name is asked back, never guessed."""
 
-Bare = Literal["in", "ft", "mm"]
+_EXAMPLE = {"in": "184 1/2 or 15' 4 1/2\"", "mm": "3770 mm or 3.77 m"}
+
+Bare = Literal["in", "mm"]
 """The unit that a number without a unit is in."""
 
 
@@ -210,26 +240,30 @@ def read_length(text: str, *, bare: Bare) -> Reading:
     """Read one length as people write it; `bare` is the unit a number without a unit is in.
 
     Takes feet and inches in every usual spelling, inches with fractions down to 64ths or decimals, metres, centimetres
-    and millimetres, other units of length by name, typographic quotes and fraction characters, “about” before and
-    “shy” or “strong” after. A leading minus is read; whether it makes sense is the question's business.
-    Raises `Unreadable` with one sentence when the reply is not one clear length.
+    and millimetres, yards and decimetres, typographic quotes and fraction characters, “about” before and “shy” or
+    “strong” after. A leading minus is read; whether it makes sense is the question's business.
+    Raises `Unreadable` with one sentence when the reply is not one clear length, or is longer than ten thousand feet.
     """
-    shown = text.strip()
+    shown = "".join(char for char in " ".join(text.replace("\u00ad", "-").split()) if char.isprintable())
     if len(shown) > _LONGEST_REPLY:
         raise Unreadable(f"That is too long to be one tape reading; I would understand {_EXAMPLE[bare]}.")
-    plain = _plain(shown)
-    plain, about = _take_about(plain)
-    adjust = ZERO
+    plain, about = _take_about(_plain(shown))
+    slack = 0
     if found := _SHY_AFTER.search(plain):
-        adjust = -SHY if found["word"] in ("shy", "scant") else SHY
+        slack = -1 if found["word"] in ("shy", "scant", "light") else 1
         plain = plain[: found.start()].strip()
     below = False
     if found := re.match(r"^(?:-|minus\s)\s*", plain):
         below, plain = True, plain[found.end() :]
     if not plain:
         raise Unreadable(f"I need a number; I would understand {_EXAMPLE[bare]}.")
-    size = _read_plain(_decimal_commas(plain, shown), shown, bare)
-    return Reading((-size if below else size) + adjust, about)
+    size, shy = _read_plain(_decimal_commas(plain, shown, bare), shown, bare)
+    size += shy * slack
+    if size < ZERO:
+        raise Unreadable(f"“{shown}” would be less than nothing; I would understand {_EXAMPLE[bare]}.")
+    if size > _LONGEST:
+        raise Unreadable(f"“{shown}” is longer than any wall; I would understand {_EXAMPLE[bare]}.")
+    return Reading(-size if below else size, about)
 
 
 def _plain(text: str) -> str:
@@ -237,48 +271,63 @@ def _plain(text: str) -> str:
     out = []
     for char in text:
         folded = unicodedata.normalize("NFKC", char)
-        out.append(f" {folded}" if "⁄" in folded and len(folded) > 1 else folded if char.isspace() else char)
-    plain = "".join(out).translate(_QUOTES).lower()
-    return re.sub(r"\s+", " ", plain).strip()
+        out.append(f" {folded}" if "⁄" in folded and len(folded) > 1 else char)
+    plain = " ".join("".join(out).translate(_SIGNS).lower().split())
+    plain = plain[:-1].rstrip() if plain.endswith(".") else plain
+    return _AND_FRACTION.sub(lambda found: f" {_FRACTION_WORDS.get(found['frac'], found['frac'])}", plain)
 
 
 def _take_about(plain: str) -> tuple[str, bool]:
     about = False
-    while (found := _ABOUT_BEFORE.match(plain)) and found.end():
+    while found := _ABOUT_BEFORE.match(plain):
         plain, about = plain[found.end() :].strip(), True
     while found := _ABOUT_AFTER.search(plain):
         plain, about = plain[: found.start()].strip(), True
     return plain, about
 
 
-def _decimal_commas(plain: str, shown: str) -> str:
-    """Read a comma inside a number as a decimal comma, unless it could as well part thousands."""
+def _decimal_commas(plain: str, shown: str, bare: Bare) -> str:
+    """Read a comma between digits as a decimal comma where that alone makes sense: one or two metric decimals."""
+    if not re.search(r"\d,\d", plain):
+        return plain
     if re.search(r"\d,\d{3}(?!\d)", plain):
         raise Unreadable(
             f"The comma in “{shown}” could part thousands or decimals; write it with a point, such as 3.770 m, or without."
         )
-    return re.sub(r"(?<=\d),(?=\d)", ".", plain)
+    unit = rf"(?:{_MM}|{_CM}|{_M})" if bare == "in" else rf"(?:{_MM}|{_CM}|{_M})?"
+    if re.fullmatch(rf"\d+,\d\d?\s*{unit}", plain):
+        return plain.replace(",", ".")
+    raise Unreadable(
+        f"The comma in “{shown}” could part two readings or decimals; write decimals with a point, such as 92.5."
+    )
 
 
-def _read_plain(plain: str, shown: str, bare: Bare) -> Length:
+def _read_plain(plain: str, shown: str, bare: Bare) -> tuple[Length, Length]:
+    """Return the size, and how much “shy” is in its unit."""
     if found := _FEET_INCHES.fullmatch(plain):
-        return _feet_and_inches(found, shown)
+        return _feet_and_inches(found, shown), SHY
     if found := _INCHES.fullmatch(plain):
         return _inches_or_bare(found, shown, bare)
     if found := _FEET_DASH.fullmatch(plain):
-        return _feet_and_inches(found, shown)
+        if bare == "mm" and not found["unit"]:
+            raise Unreadable(
+                f"“{shown}” has a dash, but we are reading millimetres; write feet and inches with their marks, or 3770 mm."
+            )
+        return _feet_and_inches(found, shown), SHY
+    if found := _FEET_FRACTION.fullmatch(plain):
+        return _feet_in_parts(found, shown), SHY
     if found := _METRES_AND.fullmatch(plain):
-        return from_mm(int(found["m"]) * 1000) + _metric(found["num"], found["unit"])
+        return _metres_and(found, shown), SHY_MM
     if found := _METRIC.fullmatch(plain):
-        return _metric(found["num"], found["unit"])
-    if found := _TWO_NUMBERS.fullmatch(plain):
+        return _metric(found["num"], found["unit"]), SHY_MM
+    if (found := _TWO_NUMBERS.fullmatch(plain)) and bare == "in" and Fraction(found["b"]) < 12:
         frac = f" {found['frac']}" if found["frac"] else ""
         raise Unreadable(
             f"“{shown}” could be feet and inches or something else; "
             f"write {found['a']}-{found['b']}{frac} or {found['a']}' {found['b']}{frac}\" if it is feet and inches."
         )
     if found := _OTHER_UNIT.fullmatch(plain):
-        return _other_unit(found["num"], found["unit"], shown, bare)
+        return _other_unit(found["num"], found["unit"], shown, bare), SHY
     raise Unreadable(f"I cannot read “{shown}” as one length; I would understand {_EXAMPLE[bare]}.")
 
 
@@ -290,9 +339,13 @@ def _fraction(text: str | None, shown: str) -> Fraction:
         raise Unreadable(
             f"“{shown}” has {top}/{bottom}, which is not a mark on a tape; use halves down to sixty-fourths, such as 5/8."
         )
-    if not 0 < top < bottom:
+    if top == 0:
         raise Unreadable(
-            f"“{shown}” has {top}/{bottom}, which is not less than one; carry it over, such as 1 1/4 for 5/4."
+            f"“{shown}” has {top}/{bottom}, which is nothing; leave it out, or write the fraction you read."
+        )
+    if top >= bottom:
+        raise Unreadable(
+            f"“{shown}” has {top}/{bottom}, which is not less than one; put a space before the fraction, such as 15 1/2."
         )
     return Fraction(top, bottom)
 
@@ -315,20 +368,31 @@ def _feet_and_inches(found: re.Match[str], shown: str) -> Length:
         raise Unreadable(
             f"“{shown}” has {_trim(rest)} inches beside the feet, which is a foot or more; write the feet in full, or inches alone."
         )
+    if found.groupdict().get("only") and not found["unit"]:
+        raise Unreadable(
+            f"“{shown}” could have a part of an inch or of a foot; write {feet}' 0 {found['only']}\" if it is inches."
+        )
     return from_inches(feet * 12 + rest)
 
 
-def _inches_or_bare(found: re.Match[str], shown: str, bare: Bare) -> Length:
+def _feet_in_parts(found: re.Match[str], shown: str) -> Length:
+    value = _whole_and_fraction(found, shown)
+    if found["unit"] == "'":
+        raise Unreadable(
+            f"“{shown}” has a fraction with a foot mark, which may be a slip for inches; write 5 1/2 ft or 5 1/2 in."
+        )
+    return from_inches(value * 12)
+
+
+def _inches_or_bare(found: re.Match[str], shown: str, bare: Bare) -> tuple[Length, Length]:
     value = _whole_and_fraction(found, shown)
     if found["unit"] or bare == "in":
-        return from_inches(value)
-    if bare == "ft":
-        return from_inches(value * 12)
+        return from_inches(value), SHY
     if found["frac"] or found["only"]:
         raise Unreadable(
             f"“{shown}” has a fraction, but we are reading millimetres; write 184 1/2 in if you mean inches, or 3770 mm."
         )
-    return from_mm(value)
+    return from_mm(value), SHY_MM
 
 
 def _metric(number: str, unit: str) -> Length:
@@ -336,39 +400,32 @@ def _metric(number: str, unit: str) -> Length:
     return from_mm(Fraction(number) * scale)
 
 
-def _other_unit(number: str, unit: str, shown: str, bare: Bare) -> Length:
-    """Any other unit of length by name (yards, decimetres): pint knows them, and is loaded only when one turns up."""
-    import pint  # a quarter second to import, and almost no reply needs it
+def _metres_and(found: re.Match[str], shown: str) -> Length:
+    rest = _metric(found["num"], found["unit"])
+    if rest >= MM * 1000:
+        raise Unreadable(f"“{shown}” has a metre or more beside the metres; write it in one unit, such as 3770 mm.")
+    return MM * (int(found["m"]) * 1000) + rest
 
-    try:
-        quantity: Any = pint.UnitRegistry(non_int_type=Fraction)(f"{Fraction(number)} * {unit}").to("mm")
-        return from_mm(Fraction(quantity.magnitude))
-    except (pint.PintError, AttributeError, TypeError, ValueError, ZeroDivisionError) as error:
+
+def _other_unit(number: str, unit: str, shown: str, bare: Bare) -> Length:
+    if unit not in _OTHER_UNITS:
         raise Unreadable(
             f"I do not know “{unit}” in “{shown}” as a unit of length; I would understand {_EXAMPLE[bare]}."
-        ) from error
+        )
+    return from_inches(Fraction(number) * _OTHER_UNITS[unit])
 
 
 # ---------------------------------------------------------------------------------------------------- printing
-
-INCH = Length(TICKS_PER_INCH)
-FOOT = INCH * 12
-MM = Length(TICKS_PER_MM)
-EIGHTH = INCH // 8
-SIXTEENTH = INCH // 16
-SIXTY_FOURTH = INCH // 64
 
 
 def exact_inches(length: Length) -> str:
     """Print inches so that reading them back gives the same length: a fraction where one is exact, else a decimal.
 
     >>> exact_inches(inches("92 5/8")), exact_inches(from_mm(3))
-    ('92 5/8', '0.11811023622')
+    ('92 5/8', '0.11811')
     """
     value = length.inch
-    if value.denominator in (1, *DENOMINATORS):
-        return _mixed(value)
-    return f"{float(value):.11f}".rstrip("0")
+    return _mixed(value) if value.denominator in (1, *DENOMINATORS) else _trim(value)
 
 
 def in_inches(length: Length, step: Length = SIXTEENTH, toward: Toward = "nearest") -> str:
@@ -417,7 +474,9 @@ def _mixed(value: Fraction) -> str:
 
 
 def _trim(value: Fraction) -> str:
-    return f"{float(value):.4f}".rstrip("0").rstrip(".")
+    """Print a decimal with five places at most: a tick is over a ten-thousandth of an inch, so none is ever lost."""
+    sign, units = ("-" if value < 0 else ""), round(abs(value) * 100_000)
+    return f"{sign}{units // 100_000}.{units % 100_000:05}".rstrip("0").rstrip(".")
 
 
 _SMALL = (
@@ -447,15 +506,15 @@ def in_words(length: Length, tape: Tape = "inches") -> str:
 
     Rounds to the nearest sixty-fourth, or to the nearest millimetre for a metric tape.
     """
-    below = "minus " if length.ticks < 0 else ""
-    size = abs(length)
+    size = abs(length).near(MM if tape == "millimetres" else SIXTY_FOURTH)
+    below = "minus " if length < ZERO < size else ""
     if tape == "millimetres":
-        metres, rest = divmod(size.near(MM).ticks // TICKS_PER_MM, 1000)
+        metres, rest = divmod(size.ticks // TICKS_PER_MM, 1000)
         small = f"{count_in_words(rest)} millimetre{'' if rest == 1 else 's'}"
         if not metres:
             return below + small
         return f"{below}{count_in_words(metres)} metre{'' if metres == 1 else 's'}" + (f", {small}" if rest else "")
-    feet, rest_inches = divmod(size.near(SIXTY_FOURTH).inch, 12)
+    feet, rest_inches = divmod(size.inch, 12)
     said = _inches_in_words(rest_inches)
     if not feet:
         return below + said

@@ -48,6 +48,10 @@ class CodeProfile(Data):
     pin_edge: CodeFigure
     pin_depth_share: CodeFigure
     habitable_height: CodeFigure
+    egress_area: CodeFigure
+    egress_height: CodeFigure
+    egress_width: CodeFigure
+    egress_sill: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
 

@@ -7,6 +7,7 @@ unit. The same reason can so be read in the talk, on paper and in plan.json.
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
@@ -37,18 +38,37 @@ def load_sayings() -> dict[str, str]:
 
 
 class _Shown:
-    """A length inside a sentence: `{x}` prints `187 3/4 in`, `{x:feet}` prints `15'-7 3/4"` on an inch tape."""
+    """A length inside a sentence: `{x}` prints `187 3/4 in`, `{x:feet}` prints `15'-7 3/4"` on an inch tape.
 
-    def __init__(self, length: Length, tape: Tape) -> None:
-        self._length, self._tape = length, tape
+    One that nobody measured is printed with “about” before it.
+    """
+
+    def __init__(self, length: Length, tape: Tape, *, about: bool) -> None:
+        self._length, self._tape, self._about = length, tape, "about " if about else ""
 
     def __format__(self, spec: str) -> str:
         if spec == "feet" and self._tape == "inches":
-            return in_feet(self._length)
-        return with_unit(self._length, self._tape)
+            return self._about + in_feet(self._length)
+        return self._about + with_unit(self._length, self._tape)
 
 
-def say(what: Saying, tape: Tape = "inches") -> str:
+Guessed = Callable[[Length], bool]
+"""Whether a length rests on something that nobody measured."""
+
+
+def _never(length: Length) -> bool:
+    return False
+
+
+def say(what: Saying, tape: Tape = "inches", guessed: Guessed = _never) -> str:
     """Return the sentence. Raises KeyError when the data has no such sentence or it wants a value that is not there."""
-    shown = {name: _Shown(value, tape) if isinstance(value, Length) else value for name, value in what.values}
-    return load_sayings()[what.key].format_map(shown)
+    return say_text(load_sayings()[what.key], what.values, tape, guessed)
+
+
+def say_text(text: str, values: Iterable[tuple[str, SayingValue]], tape: Tape = "inches", guessed: Guessed = _never) -> str:
+    """Fill a sentence's braces with values, lengths in the person's own unit, and begin it with a capital."""
+    shown = {
+        name: _Shown(value, tape, about=guessed(value)) if isinstance(value, Length) else value for name, value in values
+    }
+    filled = text.format_map(shown)
+    return filled[:1].upper() + filled[1:]

@@ -1,0 +1,1 @@
+"""Buying: what the parts take, in the units a shop sells."""

@@ -1,0 +1,26 @@
+"""Every check, in the order a person should hear of it."""
+
+from __future__ import annotations
+
+from guide.checks.findings import Finding
+from guide.checks.gate import gate
+from guide.checks.walls import wall_findings
+from guide.layout.parts import Layout
+from guide.reference.codes import CodeProfile
+from guide.reference.findings import Severity
+
+
+def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
+    """Return every finding: the worst first, the whole basement before its walls, walls as walked, from the left."""
+    survey = layout.survey
+    found = list(gate(survey, code))
+    for wall in layout.walls:
+        found += wall_findings(wall, survey.basement, code)
+    order = list(Severity)
+    letters = [None, *(wall.letter for wall in survey.walls)]
+    return tuple(sorted(found, key=lambda f: (order.index(f.severity), letters.index(f.wall))))
+
+
+def stopped(findings: tuple[Finding, ...]) -> bool:
+    """Say whether a STOP stands: then no cut and no shopping list is printed."""
+    return any(finding.severity is Severity.STOP for finding in findings)

@@ -1,0 +1,127 @@
+"""The gate: answers that stop or hold the job whatever the layout says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from guide.checks.findings import Finding, finding
+from guide.lengths import Length, greatest, inches
+from guide.reference.codes import CodeProfile
+from guide.reference.figures import load_figures
+from guide.survey.model import Basement, Opening, Survey
+
+RAINS_NEEDED = 2
+"""Hard rains a mended wall has to stand dry through. Common practice."""
+
+
+def gate(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
+    """Yield what the answers about the basement stop or hold."""
+    basement = survey.basement
+    if basement.water == "wet":
+        yield finding("water_wet")
+    elif basement.water == "mended" and (basement.rains or 0) < RAINS_NEEDED:
+        yield finding("water_rains", rains=basement.rains or 0, needed=RAINS_NEEDED)
+    elif basement.water is None:
+        yield finding("water_unknown")
+    if basement.cracks == "some":
+        yield finding("cracks")
+    elif basement.cracks is None:
+        yield finding("cracks_unknown")
+    yield from _humps(survey)
+    yield from _slab(basement, code)
+    yield from _sleeping(survey, code)
+    yield from _headroom(survey, code)
+    yield from _closing(survey)
+
+
+def _humps(survey: Survey) -> Iterator[Finding]:
+    for wall in survey.walls:
+        hump = load_figures().string_block - wall.string
+        if survey.unsure(wall.string.rests | wall.lean.rests):
+            continue
+        if hump > inches("1") or wall.lean > inches("1"):
+            yield finding("bow", wall.letter, hump=greatest(hump, wall.lean))
+
+
+def _slab(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
+    pins = basement.anchors == "pins"
+    if basement.slab != "nothing":
+        yield finding("slab_pins" if pins else "slab_drill")
+    if not pins:
+        return
+    figures = load_figures()
+    deep = inches(PIN_LENGTH) - figures.stud_thick - figures.gasket
+    if basement.slab_thickness is None:
+        yield finding("pin_slab_unknown")
+    elif deep * 3 > basement.slab_thickness:
+        yield finding("pin_too_deep", deep=deep, slab=basement.slab_thickness, cited=code.pin_depth_share.cited)
+
+
+PIN_LENGTH = "2 1/2"
+"""The pin that the fastener data lists; what the plate and the gasket leave of it goes into the slab."""
+
+
+def _sleeping(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
+    """Somebody sleeps here, and no window of the walls surveyed is large enough, finished, to climb out of."""
+    if survey.basement.use != "sleeping":
+        return
+    windows = [o for wall in survey.walls for o in wall.openings if o.kind == "window"]
+    if any(_is_way_out(survey.basement, window, code) for window in windows):
+        yield finding("sleeping_ask", cited=code.egress_area.cited)
+    else:
+        yield finding(
+            "sleeping",
+            area=code.egress_area.value,
+            high=code.egress_height.length,
+            wide=code.egress_width.length,
+            sill=code.egress_sill.length,
+            cited=code.egress_area.cited,
+        )
+
+
+def _is_way_out(basement: Basement, window: Opening, code: CodeProfile) -> bool:
+    figures = load_figures()
+    if window.width is None or window.tall is None or window.sill is None:
+        return False
+    lining = (figures.window_buck + figures.window_return_foam + inches(basement.drywall)) * 2
+    wide, tall = window.width - lining, window.tall - lining
+    area = float(wide.inch * tall.inch / 144)
+    sill = window.sill + lining // 2 - basement.floor_finish
+    return (
+        area >= float(code.egress_area.value)
+        and tall >= code.egress_height.length
+        and wide >= code.egress_width.length
+        and sill <= code.egress_sill.length
+    )
+
+
+def _headroom(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
+    if survey.basement.use == "storage":
+        return
+    for wall in survey.walls:
+        lowest = min((value for _, value in wall.height.points), default=None)
+        if lowest is None or survey.unsure(lowest.rests):
+            continue
+        left = lowest - inches(CEILING) - survey.basement.floor_finish
+        if left < code.habitable_height.length:
+            least = code.habitable_height
+            yield finding("headroom", wall.letter, left=left, least=least.length, cited=least.cited)
+
+
+CEILING = "1/2"
+"""The thinnest ceiling that can follow: one layer of drywall on the joists."""
+
+
+def _closing(survey: Survey) -> Iterator[Finding]:
+    """Four walls in a ring: opposite walls of a room with square corners are equally long."""
+    walls = survey.walls
+    if len(walls) != 4 or survey.waiting or survey.basement.ring != "yes":
+        return
+    for one, other in ((walls[0], walls[2]), (walls[1], walls[3])):
+        misses = abs(one.length - other.length)
+        if misses > inches("1/2"):
+            yield finding("closing", one=one.letter, other=other.letter, misses=_bare(misses))
+
+
+def _bare(length: Length) -> Length:
+    return Length(length.ticks)

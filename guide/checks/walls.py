@@ -1,0 +1,90 @@
+"""What is wrong or risky on a wall: the engine's remarks, pipes, doors, old boxes, the plate's distance to the slab's edge."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from guide.checks.findings import Finding, finding
+from guide.layout.parts import Kind, WallLayout
+from guide.lengths import SIXTEENTH, ZERO, inches
+from guide.reference.codes import CodeProfile
+from guide.reference.figures import load_figures
+from guide.survey.model import Basement
+from guide.survey.room import thing_name
+
+
+def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> Iterator[Finding]:
+    """Yield what was found on one wall."""
+    for remark in wall.remarks:
+        key = remark.saying.key.removeprefix("remark.")
+        yield Finding(key, wall.letter, wall.mark_of(remark.x), said=remark.saying)
+    yield from _edge(wall, code)
+    yield from _pipes(wall)
+    yield from _openings(wall)
+    yield from _boxes(wall)
+    yield from _bays(wall)
+    if wall.wall.other.strip().lower() not in ("none", "no", ""):
+        yield finding("other", wall.letter, what=wall.wall.other)
+    if inches(basement.drywall) < code.thermal_barrier.length:
+        yield finding(
+            "thermal_barrier", wall.letter, least=code.thermal_barrier.length, cited=code.thermal_barrier.cited
+        )
+
+
+def _edge(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
+    """The plate's fasteners stand in its middle; their distance to the edge of the slab is to be enough."""
+    middle = wall.offsets.back + load_figures().stud_deep // 2
+    if middle < code.pin_edge.length:
+        yield finding("slab_edge", wall.letter, middle=middle, least=code.pin_edge.length, cited=code.pin_edge.cited)
+
+
+def _pipes(wall: WallLayout) -> Iterator[Finding]:
+    for pipe in wall.wall.pipes:
+        what, at = thing_name(pipe.place), wall.mark_of((pipe.left_edge + pipe.right_edge) // 2)
+        if pipe.carries == "water" and pipe.back < wall.offsets.foam_face:
+            yield finding("cold_water", wall.letter, at, what=what)
+        if pipe.carries == "gas":
+            yield finding("gas", wall.letter, at, what=what)
+        if pipe.reach == "yes":
+            yield finding("reach", wall.letter, at, what=what, height=pipe.reach_height or ZERO)
+
+
+def _openings(wall: WallLayout) -> Iterator[Finding]:
+    for opening in wall.wall.openings:
+        what, at = thing_name(opening.place), wall.mark_of(opening.left)
+        if opening.outside == "yes":
+            yield finding("outside_door", wall.letter, at, what=what)
+        if opening.jamb is not None and abs(wall.offsets.drywall - opening.jamb) > SIXTEENTH:
+            gap = wall.offsets.drywall - opening.jamb
+            key = "door_pull_in" if gap > ZERO else "door_proud"
+            yield finding(key, wall.letter, at, what=what, jamb=opening.jamb, face=wall.offsets.drywall, gap=abs(gap))
+        if opening.hinge is not None:
+            for box in wall.wall.boxes:
+                leaf = opening.leaf_width or ZERO
+                behind = (
+                    (opening.left - leaf, opening.left)
+                    if opening.hinge == "left"
+                    else (opening.right, opening.right + leaf)
+                )
+                if behind[0] < box.at < behind[1]:
+                    yield finding(
+                        "behind_leaf", wall.letter, wall.mark_of(box.at), box=thing_name(box.place), what=what
+                    )
+
+
+def _boxes(wall: WallLayout) -> Iterator[Finding]:
+    old = sum(box.kind == "existing" for box in wall.wall.boxes)
+    if old:
+        yield finding("old_boxes", wall.letter, count=old)
+
+
+def _bays(wall: WallLayout) -> Iterator[Finding]:
+    """Two uprights so close that the bay between has to be filled before the second one goes in, or nailed as one."""
+    figures = load_figures()
+    uprights = sorted(wall.of(Kind.STUD, Kind.KING, Kind.TRIMMER), key=lambda part: part.box.x0)
+    for left, right in pairwise(uprights):
+        clear = right.box.x0 - left.box.x1
+        if ZERO < clear < figures.bay_stuff:
+            key = "bay_pack" if clear < figures.bay_pack else "bay_stuff"
+            yield finding(key, wall.letter, wall.mark_of(left.box.x1), left=left.mark, right=right.mark, clear=clear)

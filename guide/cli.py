@@ -1,0 +1,184 @@
+"""The command line: what each command does, and what it exits with.
+
+0 done; 1 planned, but a STOP stands; 2 the input cannot be used. Nothing here imports the terminal app until it opens.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from guide.book.questions import BookError, load_book
+from guide.interview.jobfile import JobFileError
+from guide.reference.data import DataError
+from guide.worked import WORKED_JOBS, copy_of_worked_job
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        """Say what was wrong with the command in one sentence, and how to see the rest."""
+        raise _Unusable(f"{message}; wallbrief --help shows what I take.")
+
+
+class _Unusable(ValueError):  # noqa: N818 - it is said as it stands
+    """Input that cannot be used; the message is one sentence."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run a command and return its exit code. Every failure the person can mend is one sentence on the error stream."""
+    try:
+        return _run(list(sys.argv[1:] if arguments is None else arguments))
+    except (_Unusable, JobFileError, BookError, DataError) as error:
+        print(f"wallbrief: {error}", file=sys.stderr)
+        return 2
+    except OSError as error:
+        print(f"wallbrief: {error.filename or 'the file'}: {error.strerror or error}.", file=sys.stderr)
+        return 2
+    except KeyboardInterrupt:
+        print(file=sys.stderr)
+        return 130
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog="wallbrief", description="Talks you through your basement walls and writes the papers to build from."
+    )
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    talk = commands.add_parser(
+        "talk", help="open the conversation on a job", description="Open the conversation on a job."
+    )
+    talk.add_argument("job", type=Path, nargs="?", help="the job file; a new one is made")
+    talk.add_argument("--plain", action="store_true", help="line by line, without the drawn screen")
+    practise = commands.add_parser(
+        "practise", help="open a copy of a worked job", description="Open a copy of a worked job."
+    )
+    practise.add_argument("name", nargs="?", default=WORKED_JOBS[-1], choices=WORKED_JOBS, help="which one")
+    practise.add_argument("--plain", action="store_true", help="line by line, without the drawn screen")
+    plan = commands.add_parser(
+        "plan", help="write every paper of a job", description="Write every paper of a job, and plan.json."
+    )
+    plan.add_argument("job", type=Path)
+    plan.add_argument("--out", type=Path, default=Path("wallbrief-papers"), metavar="DIR", help="folder for the papers")
+    check = commands.add_parser(
+        "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
+    )
+    check.add_argument("job", type=Path)
+    schema = commands.add_parser(
+        "schema", help="print the JSON Schema of a file", description="Print the JSON Schema of a file."
+    )
+    schema.add_argument("what", choices=("job", "plan"))
+    book = commands.add_parser(
+        "book", help="prove the question book and the other data", description="Prove the question book."
+    )
+    book.add_argument("what", choices=("lint",))
+    return parser
+
+
+def _run(arguments: list[str]) -> int:
+    known = ("talk", "practise", "plan", "check", "schema", "book")
+    if not arguments:
+        return _open(None, plain=False)
+    if arguments[0] not in known and not arguments[0].startswith("-"):
+        arguments = ["talk", *arguments]
+    options = _parser().parse_args(arguments)
+    if options.command == "talk":
+        return _open(options.job, plain=options.plain)
+    if options.command == "practise":
+        return _practise(options.name, plain=options.plain)
+    if options.command == "plan":
+        return _plan(options.job, options.out)
+    if options.command == "check":
+        return _check(options.job)
+    if options.command == "schema":
+        return _schema(options.what)
+    return _lint()
+
+
+def _on_a_screen() -> bool:
+    return sys.stdin.isatty() and sys.stdout.isatty()
+
+
+def _open(job: Path | None, *, plain: bool) -> int:
+    """Open the conversation: the app on a screen, the plain talk without one."""
+    from guide.session import Session
+
+    book = load_book()
+    if job is not None and job.is_dir():
+        raise _Unusable(f"{job} is a folder; name a job file in it.")
+    session = Session.opened(book, job) if job is not None else None
+    if not plain and _on_a_screen():
+        from guide.tui.app import make_app
+
+        make_app(book, session, Path.cwd()).run()
+        return 0
+    if session is None:
+        raise _Unusable("without a screen I need a job file to talk about: wallbrief talk my-basement.json --plain.")
+    from guide.plain import talk
+
+    talk(session, sys.stdin, sys.stdout)
+    return 0
+
+
+def _practise(name: str, *, plain: bool) -> int:
+    """Open a copy of a worked job; without a screen write its papers and print the summary."""
+    copy = copy_of_worked_job(name, Path.cwd())
+    if plain or _on_a_screen():
+        return _open(copy, plain=plain)
+    print(f"This is the worked job “{name}”, an invented one; my copy of it is {copy}.")
+    return _plan(copy, Path("wallbrief-papers") / name)
+
+
+def _plan(path: Path, folder: Path) -> int:
+    from guide.interview.jobfile import load
+    from guide.sheets.plan import make_plan
+    from guide.sheets.write import summary, usable, write_papers
+
+    plan = make_plan(load_book(), load(path, load_book()))
+    if trouble := usable(plan):
+        raise _Unusable(f"{path}: {trouble}")
+    written = write_papers(plan, folder)
+    print("\n".join(summary(plan, folder, written)))
+    return 1 if plan.stopped else 0
+
+
+def _check(path: Path) -> int:
+    from guide.interview.jobfile import load
+    from guide.sheets.plan import make_plan
+    from guide.sheets.write import finding_lines, usable
+
+    plan = make_plan(load_book(), load(path, load_book()))
+    if trouble := usable(plan):
+        raise _Unusable(f"{path}: {trouble}")
+    print("\n".join(finding_lines(plan)))
+    return 1 if plan.stopped else 0
+
+
+def _schema(what: str) -> int:
+    if what == "job":
+        from guide.interview.schema import job_schema
+
+        schema = job_schema(load_book())
+    else:
+        from guide.sheets.plan_json import plan_schema
+
+        schema = plan_schema()
+    print(json.dumps(schema, indent=2, ensure_ascii=False))
+    return 0
+
+
+def _lint() -> int:
+    from guide.lint import lint
+
+    found = lint(load_book())
+    for line in found:
+        print(line)
+    print(f"{len(load_book().questions)} questions: " + (f"{len(found)} finding(s)." if found else "nothing wrong."))
+    return 2 if found else 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,48 @@
+"""The plain talk: the same conversation line by line, for pipes, dumb terminals and screen readers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TextIO
+
+from guide.interview.understand import clean
+from guide.session import Session
+
+
+def talk(session: Session, replies: TextIO, out: TextIO) -> None:
+    """Ask and answer until nothing is left to ask or the replies end. Replies that are not typed at a screen are echoed.
+
+    `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
+    """
+    echo = not replies.isatty()
+    for problem in session.problem_lines():
+        _say(out, (problem,))
+    while session.current is not None:
+        _say(out, _question(session))
+        out.write("> ")
+        out.flush()
+        reply = replies.readline()
+        if not reply:
+            out.write("\n")
+            break
+        if echo:
+            out.write(f"{clean(reply)}\n")
+        _say(out, session.reply(reply).lines)
+    else:
+        _say(out, session.question_lines())
+        _say(out, session.problem_lines())
+
+
+def _question(session: Session) -> Iterator[str]:
+    """Yield a question with where it belongs before it."""
+    asked = session.current
+    assert asked is not None
+    done, whole = session.counts()
+    yield ""
+    yield f"[{done + 1} of about {whole}] {session.heading(asked)}"
+    yield from session.question_lines()
+
+
+def _say(out: TextIO, lines: Iterator[str] | tuple[str, ...]) -> None:
+    for line in lines:
+        out.write(f"{line}\n")

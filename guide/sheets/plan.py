@@ -1,0 +1,70 @@
+"""The plan: everything that follows from the answers, made in one go."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guide.book.questions import Book
+from guide.buying.purchase import Purchase, buy
+from guide.checks.check import check, stopped
+from guide.checks.findings import Finding
+from guide.interview.jobfile import Job
+from guide.layout.engine import lay_out
+from guide.layout.parts import Layout
+from guide.lengths import Length, Tape
+from guide.order.plan import Step, order_of_work
+from guide.reference.codes import CodeProfile, load_code
+from guide.reference.figures import load_figures
+from guide.sheets.said import Said, said_so_far
+from guide.survey.build import survey_from
+from guide.survey.model import Survey
+
+
+@dataclass(frozen=True)
+class Plan:
+    """What wallbrief makes of a job."""
+
+    note: str
+    said: tuple[Said, ...]
+    """The answers as understood."""
+    survey: Survey
+    layout: Layout
+    code: CodeProfile
+    findings: tuple[Finding, ...]
+    purchase: Purchase
+    steps: tuple[Step, ...]
+
+    @property
+    def stopped(self) -> bool:
+        """A STOP stands: no cut and no shopping list is printed."""
+        return stopped(self.findings)
+
+    @property
+    def tape(self) -> Tape:
+        """Which side of the tape the person reads."""
+        return self.survey.basement.tape
+
+    def guessed(self, length: Length) -> bool:
+        """Say whether a length rests on anything that nobody measured."""
+        return bool(self.survey.unsure(length.rests))
+
+
+def lay_out_job(book: Book, job: Job) -> Layout:
+    """Return the layout alone, for drawing while the talk goes on."""
+    return lay_out(survey_from(book, job.answers), load_code(), load_figures())
+
+
+def make_plan(book: Book, job: Job) -> Plan:
+    """Return the whole plan of a job. Pure: the same job gives the same plan."""
+    layout = lay_out_job(book, job)
+    code = load_code()
+    return Plan(
+        note=job.note,
+        said=said_so_far(book, job.answers),
+        survey=layout.survey,
+        layout=layout,
+        code=code,
+        findings=check(layout, code),
+        purchase=buy(layout),
+        steps=order_of_work(layout),
+    )

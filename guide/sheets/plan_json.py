@@ -1,0 +1,204 @@
+"""plan.json: the whole plan for programs. The models here are its format, and `wallbrief schema plan` prints their schema."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from guide.layout.parts import Part, WallLayout
+from guide.lengths import Length, in_inches, with_unit
+from guide.reference.sayings import say
+from guide.sheets.plan import Plan
+
+PLAN_FORMAT = 1
+
+
+class _Json(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+class PartJson(_Json):
+    """One part."""
+
+    id: str
+    mark: str = Field(description="what is pencilled on the piece")
+    kind: str
+    material: str
+    box: dict[str, float] = Field(
+        description="x0 x1 y0 y1 z0 z1 in inches: x from the left concrete corner, y from the concrete, z from the slab at the middle of the part"
+    )
+    cut: str = Field(description="length to cut, in the job's unit; `locked` when it rests on anything not measured")
+    wide: str | None = Field(description="width to cut, where it is not the stock's own")
+    locked: bool
+    rests_on: list[str] = Field(description="the answers its size rests on, by path")
+    placed_by: list[str] = Field(description="the answers its place rests on, by path")
+    notches: int
+    why: str
+
+
+class DecisionJson(_Json):
+    """One choice of the engine."""
+
+    id: str
+    what: str
+    beat: list[str]
+
+
+class WallJson(_Json):
+    """One wall."""
+
+    letter: str
+    name: str
+    back: str = Field(description="B, concrete to the back of the studs")
+    face: str = Field(description="F, concrete to the room face of the studs")
+    drywall: str = Field(description="D, concrete to the face of the drywall")
+    plate: str
+    cap_case: int
+    order: str = Field(description="`plate first` or `foam first`")
+    parts: list[PartJson]
+    decisions: list[DecisionJson]
+
+
+class FindingJson(_Json):
+    """One finding."""
+
+    id: str
+    severity: str
+    wall: str | None
+    at: str | None = Field(description="where along the wall, from the left end of the plates")
+    what: str
+    costs: str
+    fix: str
+    source: str
+
+
+class LineJson(_Json):
+    """One line of the shopping list."""
+
+    aisle: str
+    name: str
+    buy: int
+    unit: str
+    need: str
+    guessed: bool
+
+
+class StickJson(_Json):
+    """One stick and the parts cut from it."""
+
+    length: str
+    parts: list[str]
+    rest: str
+
+
+class StepJson(_Json):
+    """One step of the work."""
+
+    id: str
+    wall: str | None
+    title: str
+    needs: list[str]
+
+
+class PlanJson(_Json):
+    """The whole plan."""
+
+    format: int
+    note: str
+    stopped: bool
+    code: str
+    walls: list[WallJson]
+    findings: list[FindingJson]
+    purchase: list[LineJson]
+    sticks: list[StickJson]
+    steps: list[StepJson]
+
+
+def plan_schema() -> dict[str, Any]:
+    """Return the JSON Schema of plan.json."""
+    return PlanJson.model_json_schema()
+
+
+def plan_to_json(plan: Plan) -> dict[str, Any]:
+    """Return a plan as plain JSON values. A STOP leaves out the purchase and the sticks; locked sizes are not printed."""
+    tape = plan.tape
+    model = PlanJson(
+        format=PLAN_FORMAT,
+        note=plan.note,
+        stopped=plan.stopped,
+        code=plan.code.name,
+        walls=[_wall(plan, wall) for wall in plan.layout.walls],
+        findings=[
+            FindingJson(
+                id=f.id,
+                severity=f.severity.value,
+                wall=f.wall,
+                at=with_unit(f.at, tape) if f.at is not None else None,
+                what=f.sentence(tape, plan.guessed),
+                costs=f.text.costs,
+                fix=f.text.fix,
+                source=f.text.source,
+            )
+            for f in plan.findings
+        ],
+        purchase=[]
+        if plan.stopped
+        else [
+            LineJson(**{name: getattr(line, name) for name in LineJson.model_fields}) for line in plan.purchase.lines
+        ],
+        sticks=[]
+        if plan.stopped
+        else [
+            StickJson(length=in_inches(s.length), parts=[p.mark for p in s.parts], rest=_size(plan, s.rest))
+            for s in plan.purchase.sticks
+        ],
+        steps=[StepJson(id=s.id, wall=s.wall, title=s.title, needs=list(s.needs)) for s in plan.steps],
+    )
+    return model.model_dump()
+
+
+def _wall(plan: Plan, wall: WallLayout) -> WallJson:
+    offsets, tape = wall.offsets, plan.tape
+    return WallJson(
+        letter=wall.letter,
+        name=wall.wall.name,
+        back=_size(plan, offsets.back),
+        face=_size(plan, offsets.face),
+        drywall=_size(plan, offsets.drywall),
+        plate=_size(plan, wall.plate),
+        cap_case=wall.cap_case,
+        order="foam first" if wall.foam_first else "plate first",
+        parts=[_part(plan, wall, part) for part in wall.parts],
+        decisions=[
+            DecisionJson(
+                id=d.id, what=say(d.saying, tape, plan.guessed), beat=[say(b, tape, plan.guessed) for b in d.beat]
+            )
+            for d in wall.decisions
+        ],
+    )
+
+
+def _part(plan: Plan, wall: WallLayout, part: Part) -> PartJson:
+    box = part.box
+    z0, z1 = box.z0.at(wall.wall, part.centre), box.z1.at(wall.wall, part.centre)
+    edges = {"x0": box.x0, "x1": box.x1, "y0": box.y0, "y1": box.y1, "z0": z0, "z1": z1}
+    locked = plan.stopped or bool(plan.survey.unsure(part.size_rests))
+    return PartJson(
+        id=part.id,
+        mark=part.mark,
+        kind=part.kind.value,
+        material=part.material.value,
+        box={name: round(float(edge.inch), 5) for name, edge in edges.items()},
+        cut="locked" if locked else with_unit(part.cut, plan.tape, toward="down"),
+        wide=None if part.wide is None else "locked" if locked else with_unit(part.wide, plan.tape, toward="down"),
+        locked=locked,
+        rests_on=sorted(part.size_rests),
+        placed_by=sorted(part.place_rests),
+        notches=len(part.notches),
+        why=say(part.why, plan.tape, plan.guessed),
+    )
+
+
+def _size(plan: Plan, length: Length) -> str:
+    return "locked" if plan.guessed(length) else with_unit(length, plan.tape)

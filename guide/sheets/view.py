@@ -1,0 +1,303 @@
+"""What the templates print of a wall: rows of text, every number already locked or shown.
+
+A number that rests on anything not measured is never printed as a cut or a mark: it reads `locked` instead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from itertools import pairwise
+
+from guide.buying.purchase import Line, sheets_of
+from guide.checks.findings import Finding
+from guide.layout.parts import FULL_HEIGHT, Kind, Material, Part, WallLayout
+from guide.lengths import SIXTEENTH, Length, Toward, inches, show, with_unit
+from guide.order.plan import Step
+from guide.reference.figures import load_figures
+from guide.reference.sayings import say
+from guide.reference.stock import load_fasteners
+from guide.sheets.plan import Plan
+from guide.sheets.said import Said
+
+LOCKED = "locked"
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One mark on the plates."""
+
+    at: str
+    """Running from the left end of the plates."""
+    from_right: str
+    sign: str
+    what: str
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One piece to cut."""
+
+    mark: str
+    cut: str
+    wide: str
+    at: str
+    """Where it goes: for framing from the left end of the plates, for foam and cap from the left concrete corner."""
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """How one kind of part is fastened on this wall."""
+
+    what: str
+    fastener: str
+    count: int
+    rule: str
+    source: str
+
+
+@dataclass(frozen=True)
+class WallView:
+    """One wall as its page prints it."""
+
+    plan: Plan
+    wall: WallLayout
+
+    # ------------------------------------------------------------------------------------------- numbers
+
+    def size(self, length: Length, toward: Toward = "nearest") -> str:
+        """Print a size with its unit, or `locked`."""
+        return LOCKED if self.plan.guessed(length) else with_unit(length, self.plan.tape, SIXTEENTH, toward)
+
+    def bare(self, length: Length, rests: Iterable[str] = (), toward: Toward = "nearest") -> str:
+        """Print a size without its unit, for tables, or `locked` when it or `rests` is not measured."""
+        unsure = self.plan.survey.unsure({*length.rests, *rests})
+        return LOCKED if unsure else show(length, self.plan.tape, SIXTEENTH, toward)
+
+    def mark(self, x: Length, rests: Iterable[str] = ()) -> str:
+        """Print a place as running from the left end of the plates, or `locked`."""
+        return self.bare(self.wall.mark_of(x), rests)
+
+    @property
+    def numbers(self) -> tuple[tuple[str, str], ...]:
+        """The few numbers that the whole wall hangs on."""
+        offsets, wall = self.wall.offsets, self.wall
+        return (
+            ("B, concrete to the back of the studs", self.size(offsets.back)),
+            ("F, concrete to the room face of the studs", self.size(offsets.face)),
+            ("D, concrete to the face of the drywall", self.size(offsets.drywall)),
+            ("Plates, end to end", self.size(wall.plate)),
+            ("Left end of the plates from the left concrete corner", self.size(wall.plate_start)),
+            ("Right end of the plates from the right concrete corner", self.size(wall.wall.length - wall.plate_end)),
+            (f"First drywall sheet starts ({wall.zero_side}) at, on the plate", self.size(wall.mark_of(wall.zero))),
+        )
+
+    # ------------------------------------------------------------------------------------------- marks
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """Every mark on the plates, from the left."""
+        found = [*self._framing_marks(), *self._joint_marks(), *self._gap_marks(), *self._box_marks()]
+        return tuple(mark for _, _, mark in sorted(found, key=lambda each: (each[0], each[1])))
+
+    def _row(self, x: Length, order: int, sign: str, what: str, rests: Iterable[str] = ()) -> tuple[int, int, Mark]:
+        rests = tuple(rests)
+        right = self.bare(self.wall.plate_end - x, {*x.rests, *rests})
+        return x.ticks, order, Mark(self.mark(x, rests), right, sign, what)
+
+    def _framing_marks(self) -> Iterable[tuple[int, int, Mark]]:
+        edges = {edge.ticks for edge in self.wall.sheet_edges}
+        signs = {Kind.STUD: "X", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T", Kind.CRIPPLE: "C"}
+        blocks = self.wall.of(Kind.FIREBLOCK)
+        seen = set()
+        for part in self.wall.of(*signs):
+            if part.kind is Kind.CRIPPLE and part.box.x0.ticks in seen:
+                continue
+            seen.add(part.box.x0.ticks)
+            what = {Kind.PACK: f"{part.mark}, flat, its 3 1/2 in face to the room", Kind.CRIPPLE: "short studs"}.get(
+                part.kind, part.mark
+            )
+            if part.centre.ticks in edges:
+                what += ", drywall joint on its centre"
+            yield self._row(part.box.x0, 0, f"{signs[part.kind]} right of the line", what, part.place_rests)
+        for block in blocks:
+            stud = self._stud_beside(block)
+            side = "right" if stud is not None and stud.box.x0 < block.box.x0 else "left"
+            what = f"{block.mark}, fireblock on the {side} of {stud.mark if stud else 'the stud'}"
+            yield self._row(block.box.x0, 1, "F", what, block.place_rests)
+
+    def _stud_beside(self, block: Part) -> Part | None:
+        return next(
+            (s for s in self.wall.of(*FULL_HEIGHT) if block.box.x0 == s.box.x1 or block.box.x1 == s.box.x0), None
+        )
+
+    def _joint_marks(self) -> Iterable[tuple[int, int, Mark]]:
+        for kind, name in ((Kind.BOTTOM_PLATE, "bottom"), (Kind.TOP_PLATE, "top")):
+            pieces = self.wall.of(kind)
+            for left, right in pairwise(pieces):
+                if left.box.x1 == right.box.x0:
+                    yield self._row(right.box.x0, 2, "=", f"joint of the {name} plate, {left.mark} to {right.mark}")
+                else:
+                    yield self._row(left.box.x1, 2, "]", f"{left.mark} ends: no {name} plate from here")
+                    yield self._row(right.box.x0, 2, "[", f"{right.mark} starts")
+
+    def _gap_marks(self) -> Iterable[tuple[int, int, Mark]]:
+        for pipe in self.wall.wall.pipes:
+            if pipe.run == "standing":
+                yield self._row(pipe.left_edge, 3, "~", "pipe from here", pipe.wide.rests)
+                yield self._row(pipe.right_edge, 3, "~", "pipe to here", pipe.wide.rests)
+
+    def _box_marks(self) -> Iterable[tuple[int, int, Mark]]:
+        for part in self.wall.of(Kind.OUTLET):
+            centre = part.box.z0.off + (part.box.z1.off - part.box.z0.off) // 2
+            what = f"{part.mark}, electrical box, centre {self.size(centre)} over the slab"
+            yield self._row(part.centre, 4, "O", what, part.place_rests)
+
+    # ------------------------------------------------------------------------------------------- pieces
+
+    def pieces(self, *kinds: Kind) -> tuple[Piece, ...]:
+        """Return the pieces of these kinds to cut, the longest first."""
+        ordered = sorted(self.wall.of(*kinds), key=lambda part: (-part.cut.ticks, part.box.x0))
+        return tuple(self._piece(part) for part in ordered)
+
+    def in_place(self, *kinds: Kind) -> tuple[Piece, ...]:
+        """Return the pieces of these kinds from the left."""
+        return tuple(self._piece(part) for part in sorted(self.wall.of(*kinds), key=lambda p: (p.box.x0, p.box.z0.off)))
+
+    def _piece(self, part: Part) -> Piece:
+        from_corner = part.kind in (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK)
+        at = self.bare(part.box.x0, part.place_rests) if from_corner else self.mark(part.box.x0, part.place_rests)
+        wide = self.bare(part.wide, toward="down") if part.wide else ""
+        return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, self._note(part))
+
+    def _note(self, part: Part) -> str:
+        notes = []
+        if part.kind is Kind.FOAM:
+            notes.append(f"bottom {self.size(part.box.z0.off)} over the slab")
+        for notch in part.notches:
+            deep = notch.y1 - part.box.y0
+            low, high = notch.z0.off - part.box.z0.off, notch.z1.off - part.box.z0.off
+            notes.append(
+                f"notch in the back {self.size(deep)} deep, from {self.size(low)} to {self.size(high)} up from its foot"
+            )
+        return "; ".join(notes)
+
+    @property
+    def anchors(self) -> tuple[tuple[str, str, str], ...]:
+        """The bottom plate's fasteners: piece, which fastener, and where on the plate each goes."""
+        book = load_fasteners()
+        return tuple(
+            (part.mark, book.fastener[held.fastener].short, ", ".join(self.mark(x) for x in held.at))
+            for part in self.wall.of(Kind.BOTTOM_PLATE)
+            for held in part.fastenings[:1]
+        )
+
+    @property
+    def held(self) -> tuple[Held, ...]:
+        """Every kind of fastening on this wall with its count."""
+        book = load_fasteners()
+        rows = []
+        for rule in book.rule:
+            count = sum(
+                fastening.count
+                for part in self.wall.parts
+                if part.kind.value == rule.kind
+                for fastening in part.fastenings
+                if fastening.fastener == rule.fastener
+            )
+            if count:
+                rows.append(Held(rule.kind, book.fastener[rule.fastener].short, count, rule.say, rule.source))
+        return tuple(rows)
+
+    @property
+    def foam_face(self) -> Length:
+        """Concrete to the room face of the foam, where the concrete is flat."""
+        return self.wall.offsets.foam_face
+
+    @property
+    def foam_sheets(self) -> int:
+        """How many sheets the foam of this wall is cut from, on its own."""
+        wide = inches(self.plan.survey.basement.foam_sheet)
+        return len(sheets_of(self.wall.of(Kind.FOAM), wide=wide, kerf=Length(0)))
+
+    @property
+    def cap_wide(self) -> str:
+        """The width of the cap strips."""
+        caps = self.wall.of(Kind.CAP)
+        return self.bare(caps[0].wide, toward="down") if caps and caps[0].wide else ""
+
+    @property
+    def strips_per_sheet(self) -> int:
+        """How many cap strips a 4 by 8 ft sheet gives; 0 while the width is locked."""
+        caps, figures = self.wall.of(Kind.CAP), load_figures()
+        if not caps or caps[0].wide is None or self.plan.guessed(caps[0].wide):
+            return 0
+        return int((figures.sheet_long // 2).ticks // (caps[0].wide + figures.cap_kerf).ticks)
+
+    # ------------------------------------------------------------------------------------------- the rest
+
+    @property
+    def said(self) -> tuple[Said, ...]:
+        """The answers about this wall and what is on it."""
+        letter = self.wall.letter
+        return tuple(said for said in self.plan.said if said.place.partition(".")[0] == letter)
+
+    @property
+    def locked(self) -> tuple[str, ...]:
+        """What nobody has measured and something on this wall rests on, by name."""
+        rests = {rest for part in self.wall.parts for rest in (*part.size_rests, *part.place_rests)}
+        return tuple(self.plan.survey.names.get(rest, rest) for rest in self.plan.survey.unsure(rests))
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was found on this wall."""
+        return tuple(finding for finding in self.plan.findings if finding.wall == self.wall.letter)
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """The steps of this wall, in order."""
+        return tuple(step for step in self.plan.steps if step.wall == self.wall.letter)
+
+    @property
+    def reasons(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """Every decision in words, with what it beat."""
+        tape, guessed = self.plan.tape, self.plan.guessed
+        return tuple(
+            (say(d.saying, tape, guessed), tuple(say(beat, tape, guessed) for beat in d.beat))
+            for d in self.wall.decisions
+        )
+
+
+def _stick_rows(plan: Plan) -> list[tuple[str, str, str]]:
+    """Return one row per stick that more than one thing can be said of: what is cut from it, longest first."""
+    rows = []
+    for number, stick in enumerate(plan.purchase.sticks, 1):
+        cuts = ", ".join(
+            f"{part.mark} {LOCKED if plan.survey.unsure(part.size_rests) else show(part.cut, plan.tape, SIXTEENTH, 'down')}"
+            for part in stick.parts
+        )
+        treated = "treated" if stick.parts[0].material is Material.TREATED else "2x4"
+        rest = LOCKED if plan.guessed(stick.rest) else show(stick.rest, plan.tape, SIXTEENTH, "down")
+        rows.append((f"{number}: {treated} {with_unit(stick.length, plan.tape)}", cuts, rest))
+    return rows
+
+
+def _buy_row(line: Line) -> tuple[str, str, str, str]:
+    return line.aisle, f"{line.buy} {line.unit}", f"{line.name}{' *' if line.guessed else ''}", line.need
+
+
+ROWS: dict[str, Callable[..., object]] = {
+    "buy_row": _buy_row,
+    "stick_rows": _stick_rows,
+    "said_row": lambda said: (said.name, said.value, said.how_known),
+    "mark_row": lambda mark: (mark.at, mark.from_right, mark.sign, mark.what),
+    "piece_row": lambda piece: (piece.mark, piece.cut, piece.at),
+    "wide_row": lambda piece: (piece.mark, piece.cut, piece.wide, piece.at, piece.note),
+    "foam_row": lambda piece: (piece.mark, piece.at, piece.wide, piece.cut, piece.note),
+    "block_row": lambda piece: (piece.mark, piece.cut, piece.wide, piece.at),
+    "cap_row": lambda piece: (piece.mark, piece.at, piece.wide, piece.cut),
+    "held_row": lambda held: (held.what, held.fastener, held.count, held.rule),
+    "place": lambda finding: f"{show(finding.at)} from the left end of the plates:" if finding.at is not None else "",
+}
+"""How the templates turn a value into the cells of a table row."""

@@ -1,0 +1,126 @@
+"""Writing: the papers as text, and the files they go to."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from functools import lru_cache
+from pathlib import Path
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+
+from guide.checks.findings import Finding
+from guide.drawing.elevation import elevation
+from guide.drawing.floor_plan import floor_plan
+from guide.drawing.section import section
+from guide.drawing.text import render
+from guide.layout.parts import Kind
+from guide.reference.data import read_toml
+from guide.reference.findings import Severity
+from guide.reference.sayings import say
+from guide.sheets.markdown import COLUMNS, fold, table, text
+from guide.sheets.plan import Plan
+from guide.sheets.plan_json import plan_to_json
+from guide.sheets.view import ROWS, WallView
+
+
+PAPERS_FOLDER = "wallbrief-papers"
+"""Where papers go when nobody says where."""
+
+
+@lru_cache(maxsize=1)
+def _templates() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("prompts_data", "papers"),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        autoescape=False,  # Markdown, not HTML: text is escaped by its own filter
+    )
+    environment.filters["text"] = text
+    environment.filters.update(ROWS)
+    environment.globals["table"] = table
+    environment.globals["Kind"] = Kind
+    return environment
+
+
+def papers(plan: Plan) -> dict[str, str]:
+    """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out."""
+    views = [WallView(plan, wall) for wall in plan.layout.walls]
+    shared = {"plan": plan, "say_finding": lambda f: _finding_said(plan, f), "office": _office(), "Severity": Severity}
+    drawings = {view.wall.letter: _drawings(plan, view) for view in views}
+    pages = {
+        "job-sheet.md": _page("job-sheet.md.j2", **shared, views=views, drawings=drawings, rooms=_room_drawing(plan))
+    }
+    for view in views:
+        pages[f"wall-{view.wall.letter}.md"] = _page("wall.md.j2", **shared, view=view, drawings=drawings)
+    return pages
+
+
+def _page(template: str, **values: object) -> str:
+    return fold(_templates().get_template(template).render(**values))
+
+
+def _office() -> list[str]:
+    return [entry["ask"] for entry in read_toml("office.toml")["question"]]
+
+
+def _drawings(plan: Plan, view: WallView) -> dict[str, str]:
+    return {
+        "elevation": render(elevation(view.wall), columns=COLUMNS, tape=plan.tape),
+        "section": render(section(view.wall), columns=COLUMNS, tape=plan.tape),
+    }
+
+
+def _room_drawing(plan: Plan) -> str:
+    return render(floor_plan(plan.layout), columns=COLUMNS, tape=plan.tape) if plan.layout.walls else ""
+
+
+def _finding_said(plan: Plan, finding: Finding) -> str:
+    return finding.sentence(plan.tape, plan.guessed)
+
+
+def usable(plan: Plan) -> str:
+    """Return one sentence when nothing can be planned from these answers, or an empty text."""
+    if plan.survey.problems:
+        return say(plan.survey.problems[0].saying, plan.tape)
+    if not plan.survey.walls:
+        return 'no wall has a length yet; give one wall at least its length, such as "length": "16 ft 4 in".'
+    return ""
+
+
+def write_papers(plan: Plan, folder: Path) -> tuple[Path, ...]:
+    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError."""
+    folder.mkdir(parents=True, exist_ok=True)
+    files = {**papers(plan), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    for name, content in files.items():
+        (folder / name).write_text(content, encoding="utf-8", newline="\n")
+    return tuple(folder / name for name in files)
+
+
+def finding_lines(plan: Plan) -> list[str]:
+    """Return one line for each finding, worst first, and a last line that counts them."""
+    lines = [
+        f"{f.severity.value:<4}  {'wall ' + f.wall if f.wall else 'basement'}: {_finding_said(plan, f)}"
+        for f in plan.findings
+    ]
+    counts = Counter(f.severity for f in plan.findings)
+    said = ", ".join(f"{counts[s]} {s.value}" for s in Severity if counts[s]) or "nothing found"
+    return [*lines, f"{said}. Model codes only; your building office decides."]
+
+
+def summary(plan: Plan, folder: Path, written: tuple[Path, ...]) -> list[str]:
+    """Return what a person wants to know after the papers are written, in a few lines."""
+    lines = []
+    for wall in plan.layout.walls:
+        view = WallView(plan, wall)
+        studs = len(wall.of(Kind.STUD, Kind.KING))
+        lines.append(
+            f"{wall.wall.title}: plate {view.size(wall.plate)}, B {view.size(wall.offsets.back)}, {studs} studs, "
+            f"{len(wall.of(Kind.FOAM))} pieces of foam, {len(wall.of(Kind.FIREBLOCK))} fireblocks"
+            + (f"; {len(view.locked)} readings missing" if view.locked else "")
+        )
+    lines += finding_lines(plan)
+    names = ", ".join(path.name for path in written)
+    return [*lines, f"Wrote {names} to {folder}."]

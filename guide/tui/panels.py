@@ -1,0 +1,89 @@
+"""The panels of the talk: the conversation, the strip over it, and the wall beside it. They are given values and show them."""
+
+from __future__ import annotations
+
+from textual import events
+from textual.containers import VerticalScroll
+from textual.widgets import Static
+
+from guide.drawing.elevation import elevation
+from guide.drawing.text import render
+from guide.layout.parts import Layout, WallLayout
+from guide.session import Session
+
+
+class Conversation(VerticalScroll):
+    """What was asked, heard and said, the newest at the bottom. Everything is text; nothing in it is markup."""
+
+    can_focus = False
+
+    def on_mount(self) -> None:
+        """Stay at the bottom while lines come in."""
+        self.anchor()
+
+    def asked(self, heading: str, lines: list[str]) -> None:
+        """Show a question under the name of what it is about."""
+        if heading:
+            self._add(heading, "heading")
+        for line in lines:
+            self._add(line, "asked")
+
+    def heard(self, text: str) -> None:
+        """Show what the person said."""
+        self._add(f"> {''.join(c for c in text if c.isprintable())}", "heard")
+
+    def said(self, line: str) -> None:
+        """Show what wallbrief said."""
+        self._add(line, "said")
+
+    def _add(self, text: str, kind: str) -> None:
+        self.mount(Static(text, markup=False, classes=kind))
+
+
+class Strip(Static):
+    """One line: how far the talk is, what is still locked, and where the job is kept."""
+
+    def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
+        super().__init__(markup=False, id=id)
+
+    def show(self, done: int, whole: int, session: Session) -> None:
+        """Show where the job stands."""
+        survey = session.layout.survey
+        missing = len(survey.unsure(survey.known))
+        parts = [f"{done} of {whole} answered", f"{missing} not measured" if missing else "all measured"]
+        if session.problem_lines():
+            parts.append("! answers contradict each other")
+        parts.append(f"kept in {session.path.name}" if session.path else "not kept")
+        self.update("  |  ".join(parts))
+
+
+class WallPane(VerticalScroll):
+    """The wall that the talk is about, drawn as wide as the pane allows."""
+
+    def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
+        super().__init__(id=id)
+        self._wall: WallLayout | None = None
+        self._tape = "inches"
+
+    def compose(self):  # type: ignore[no-untyped-def]
+        """One block of text."""
+        yield Static("", markup=False, id="drawing")
+
+    def show(self, layout: Layout, letter: str | None) -> None:
+        """Show a wall by its letter; without one, the last that can be drawn."""
+        walls = layout.walls
+        self._wall = layout.by_letter.get(letter or "") or (walls[-1] if walls and letter is None else None)
+        self._tape = layout.survey.basement.tape
+        self._draw()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Draw again at the new width."""
+        self._draw()
+
+    def _draw(self) -> None:
+        columns = max(36, self.scrollable_content_region.width)
+        if self._wall is None:
+            text = "The wall is drawn here as soon as it has a length."
+        else:
+            text = render(elevation(self._wall), columns=columns, tape=self._tape)  # type: ignore[arg-type]
+        self.query_one("#drawing", Static).update(text)

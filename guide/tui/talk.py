@@ -1,0 +1,139 @@
+"""The talk: the conversation, and the wall drawn beside it. Where there is no room for both, they take turns."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.screen import Screen
+from textual.widgets import Footer, Input, OptionList
+from textual.widgets.option_list import Option
+
+from guide.session import Session, Turn
+from guide.tui.asides import AnswerList, Aside
+from guide.tui.panels import Conversation, Strip, WallPane
+from guide.tui.papers import Papers
+
+
+class Talk(Screen[None]):
+    """One open job. The screen holds no answer: it sends replies to the session and shows what comes back."""
+
+    AUTO_FOCUS = "#reply"
+    HORIZONTAL_BREAKPOINTS: ClassVar = [(0, "-narrow"), (100, "-wide")]
+    BINDINGS: ClassVar = [
+        ("f1", "help", "Help"),
+        ("f2", "back", "Back"),
+        ("f3", "change", "Change"),
+        ("f4", "wall", "Wall"),
+        ("f5", "papers", "Papers"),
+        ("escape", "reply", ""),
+    ]
+
+    def __init__(self, session: Session, folder: Path) -> None:
+        super().__init__()
+        self._session = session
+        self._folder = folder
+
+    def compose(self) -> ComposeResult:
+        """Lay out talk and wall side by side, the choices and the answer box under the talk."""
+        yield Strip(id="strip")
+        with Horizontal(id="both"):
+            with Vertical(id="talk"):
+                yield Conversation(id="conversation")
+                yield OptionList(id="choices")
+                yield Input(id="reply", placeholder="your answer, or: back, why, how, don't know")
+            yield WallPane(id="wall")
+        yield Footer(show_command_palette=False)
+
+    def on_mount(self) -> None:
+        """Open the talk: what is contradictory in the job, then the first question."""
+        for line in self._session.problem_lines():
+            self._conversation.said(line)
+        self._ask()
+
+    @property
+    def _conversation(self) -> Conversation:
+        return self.query_one("#conversation", Conversation)
+
+    # ------------------------------------------------------------------------------------------- the person acts
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Take a typed reply."""
+        event.input.clear()
+        if event.value.strip():
+            self._reply(event.value)
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Take a choice that was picked."""
+        if event.option.id is not None:
+            self._reply(event.option.id)
+            self.query_one("#reply").focus()
+
+    def action_help(self) -> None:
+        """Show why the question is asked and how to measure."""
+        self.app.push_screen(Aside("Help", self._session.help_lines()))
+
+    def action_back(self) -> None:
+        """Go back to the question before."""
+        self._after(self._session.back())
+
+    def action_change(self) -> None:
+        """Pick an earlier answer to change."""
+        self.app.push_screen(AnswerList(self._session.plan.said, self._session.heading_of), self._change)
+
+    def _change(self, path: str | None) -> None:
+        if path is not None:
+            self._after(self._session.change(path))
+
+    def action_wall(self) -> None:
+        """Where talk and wall take turns, give the other its turn."""
+        self.toggle_class("-wall-first")
+        self.query_one("#wall" if self.has_class("-wall-first") else "#reply").focus()
+
+    def action_reply(self) -> None:
+        """Go back to the answer box, from wherever the focus is."""
+        self.remove_class("-wall-first")
+        self.query_one("#reply").focus()
+
+    def action_papers(self) -> None:
+        """Read the papers, and write them."""
+        self.app.push_screen(Papers(self._session, self._folder))
+
+    # ------------------------------------------------------------------------------------------- the talk goes on
+
+    def _reply(self, text: str) -> None:
+        self._conversation.heard(text)
+        self._after(self._session.reply(text))
+
+    def _after(self, turn: Turn) -> None:
+        for line in turn.lines:
+            self._conversation.said(line)
+        if turn.stored or not turn.lines:
+            self._ask()
+        self._show_standing()
+
+    def _ask(self) -> None:
+        asked = self._session.current
+        lines = self._session.question_lines()
+        heading = self._session.heading(asked) if asked is not None else ""
+        self._conversation.asked(heading, [line for line in lines if not line.startswith("  ") or asked is None])
+        choices = self.query_one("#choices", OptionList)
+        choices.clear_options()
+        hints = [line.strip() for line in lines if line.startswith("  ")]
+        if asked is not None and asked.question.choices:
+            shown = [Option(f"{number} {c.say}", id=c.id) for number, c in enumerate(asked.question.choices, 1)]
+            choices.add_options(shown)
+            hints = hints[len(shown) :]
+        for hint in hints:
+            self._conversation.said(hint)
+        choices.display = bool(choices.option_count)
+        self._show_standing()
+
+    def _show_standing(self) -> None:
+        asked = self._session.current
+        letter = asked.place.partition(".")[0] if asked is not None and asked.place != "basement" else None
+        self.query_one("#wall", WallPane).show(self._session.layout, letter)
+        done, whole = self._session.counts()
+        self.query_one("#strip", Strip).show(done, whole, self._session)
