@@ -37,7 +37,7 @@ def _question(session: Session) -> Iterator[str]:
     """Yield a question with where it belongs before it."""
     asked = session.current
     assert asked is not None
-    done, whole = session.counts()
+    done, whole, _ = session.counts()
     yield ""
     yield f"[{done + 1} of about {whole}] {session.heading(asked)}"
     yield from session.question_lines()

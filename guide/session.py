@@ -10,7 +10,7 @@ from pathlib import Path
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers
+from guide.interview.answers import Answer, Answers, Certainty
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answer
 from guide.interview.jobfile import Job, load, save
 from guide.interview.understand import Sorry, Wish, clean, doubt_about, hear, tape_of
@@ -88,11 +88,13 @@ class Session:
             self._plan = make_plan(self.book, self._job)
         return self._plan
 
-    def counts(self) -> tuple[int, int]:
-        """Return how many of the questions that apply are answered and in no doubt, and how many apply."""
-        asked = list(applying(self.book, self.answers))
-        done = sum((a := self.answers.get(q.path)) is not None and not a.confirm for q in asked)
-        return done, len(asked)
+    def counts(self) -> tuple[int, int, int]:
+        """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
+        asked = [self.answers.get(each.path) for each in applying(self.book, self.answers)]
+        given = [answer for answer in asked if answer is not None]
+        done = sum(not answer.confirm for answer in given)
+        guessed = sum(answer.known is not Certainty.MEASURED for answer in given)
+        return done, len(asked), guessed
 
     def _next(self) -> Asked | None:
         return next_question(self.book, self.answers)

@@ -93,6 +93,8 @@ class Question(_Data):
     choices: tuple[Choice, ...] = ()
     opens: Scope | None = None
     """The scope whose things this question counts or names."""
+    counted: tuple[str, ...] = ()
+    """For counts: words for what is counted, which may stand after the number."""
     places: tuple[str, ...] = ()
     """For readings: the places, in the order they are usually called out."""
     along: bool = False
@@ -127,6 +129,8 @@ class Question(_Data):
             raise ValueError(f"question {self.ref}: choices belong to a choice, and a choice needs them")
         if self.opens and self.kind not in ("count", "names"):
             raise ValueError(f"question {self.ref}: only a count or names can open a scope")
+        if self.counted and self.kind != "count":
+            raise ValueError(f"question {self.ref}: only a count has words for what is counted")
         if (self.kind == "readings") != bool(self.places):
             raise ValueError(f"question {self.ref}: places belong to readings, and readings need them")
         if self.kind in ("length", "readings"):

@@ -9,8 +9,10 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-Wanted = Literal["back", "why", "how", "dont_know", "usual", "keep", "yes", "no", "help"]
+Wanted = Literal["back", "why", "how", "dont_know", "usual", "keep", "yes", "no", "none", "help"]
 """What a person can want instead of answering."""
+
+_APOSTROPHES = str.maketrans(dict.fromkeys("’‘ʼ´`′＇", "'"))
 
 
 class Talk(BaseModel):
@@ -29,9 +31,13 @@ class Talk(BaseModel):
     say: dict[str, str]
     """Sentences by name, with their values in braces."""
 
+    def folded(self, reply: str) -> str:
+        """Return a reply as it is compared with words: lower case, plain apostrophes, no full stop."""
+        return " ".join(reply.lower().translate(_APOSTROPHES).strip(" !.").split())
+
     def wish(self, reply: str) -> Wanted | None:
         """Return what the reply asks for, or None when it is no such word."""
-        plain = " ".join(reply.lower().replace("’", "'").strip(" ?!.").split())
+        plain = self.folded(reply).rstrip(" ?") or reply.strip()
         for wanted, words in self.words.items():
             if plain in words:
                 return wanted

@@ -6,7 +6,7 @@ An answer to a question that does not apply is parked: kept, but out of the surv
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 
 from guide.book.conditions import Fact, holds
@@ -43,18 +43,21 @@ class Asked:
 
 def applying(book: Book, answers: Answers) -> Iterator[Asked]:
     """Yield every question that applies now, in the order asked, answered or not."""
-    yield from _applying_at(book, answers, "basement")
+    yield from _applying_at(book, answers, "basement", frozenset())
 
 
-def _applying_at(book: Book, answers: Answers, place: str) -> Iterator[Asked]:
+def _applying_at(book: Book, answers: Answers, place: str, outer: frozenset[str]) -> Iterator[Asked]:
+    """Yield the questions of a place and of the things in it; `outer` are the paths that apply around it."""
+    here = set(outer)
     for question in book.by_scope[scope_of(place)]:
-        if not holds(question.when, lambda ref: fact_at(answers, place, ref)):
+        if not holds(question.when, lambda ref: fact_at(answers, place, ref, here)):
             continue
         asked = Asked(place, question)
+        here.add(asked.path)
         yield asked
         if question.opens:
             for index in range(count_of(answers.get(asked.path))):
-                yield from _applying_at(book, answers, item_place(place, question.opens, index))
+                yield from _applying_at(book, answers, item_place(place, question.opens, index), frozenset(here))
 
 
 def next_question(book: Book, answers: Answers) -> Asked | None:
@@ -96,13 +99,17 @@ def path_for(place: str, ref: str) -> str:
     return path_of(at, question_id)
 
 
-def fact_at(answers: Answers, place: str, ref: str) -> Fact:
-    """Return what a condition at `place` sees of `ref`: an answer, or a derived fact."""
+def fact_at(answers: Answers, place: str, ref: str, applies: Set[str]) -> Fact:
+    """Return what a condition at `place` sees of `ref`: a derived fact, or an answer whose own question applies.
+
+    A parked answer is not seen, so that what hung from it is parked with it.
+    """
     if ref == "wall.left_joined":
         return "yes" if joined_left(answers, wall_index(place)) else "no"
     if ref == "wall.closes_ring":
         return "yes" if closes_ring(answers, wall_index(place)) else "no"
-    return fact_of(answers.get(path_for(place, ref)))
+    path = path_for(place, ref)
+    return fact_of(answers.get(path)) if path in applies else None
 
 
 def closes_ring(answers: Answers, index: int) -> bool:
@@ -146,18 +153,18 @@ def with_answer(book: Book, answers: Answers, path: str, answer: Answer) -> tupl
 
     The first answer to a question touches nothing by itself; only a changed value puts hanging answers in doubt.
     """
-    before = {asked.path for asked in applying(book, answers)}
+    before = [asked.path for asked in applying(book, answers)]
     new = {**answers, path: answer}
     after = list(applying(book, new))
-    after_paths = {asked.path for asked in after}
+    before_paths, after_paths = set(before), {asked.path for asked in after}
     old = answers.get(path)
     changed = old is not None and old.value != answer.value
     hanging = [asked.path for asked in after if changed and asked.path in answers and _hangs_on(asked, path)]
     for each in hanging:
         new[each] = new[each].doubted()
     return new, Effect(
-        parked=tuple(sorted(p for p in before - after_paths if p in answers)),
-        back=tuple(a.path for a in after if a.path in answers and a.path not in before),
+        parked=tuple(p for p in before if p in answers and p not in after_paths),
+        back=tuple(a.path for a in after if a.path in answers and a.path not in before_paths),
         confirm=tuple(hanging),
     )
 

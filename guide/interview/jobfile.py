@@ -14,8 +14,10 @@ from __future__ import annotations
 import json
 import os
 import re
+import stat
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from pathlib import Path
@@ -25,16 +27,17 @@ from guide.book.questions import Book, Question
 from guide.interview.answers import (
     Answer,
     Answers,
-    Certainty,
     count_of,
     item_place,
     path_of,
     scope_of,
     wall_letter,
 )
-from guide.interview.asking import applying, asked_at
-from guide.interview.understand import MOST_WALLS, Sorry, bare_of, clean, tape_of
-from guide.interview.written import Json, read_written, written
+from guide.interview.asking import Asked, applying, asked_at
+from guide.interview.replies import LONGEST_TEXT, Sorry, clean
+from guide.interview.understand import bare_of, tape_of
+from guide.interview.values import LONGEST_NAME, MOST_WALLS
+from guide.interview.written import Json, how_known, quoted, read_written, written
 from guide.lengths import Bare, Tape
 
 FORMAT = 1
@@ -64,56 +67,58 @@ class Job:
 def to_json(book: Book, job: Job) -> dict[str, Json]:
     """Return the tree for a job, applying answers in their place and the rest under `parked`."""
     tape = tape_of(job.answers)
-    in_force = [asked.path for asked in applying(book, job.answers) if asked.path in job.answers]
+    in_force: dict[str, list[Asked]] = {}
+    for asked in applying(book, job.answers):
+        if asked.path in job.answers:
+            in_force.setdefault(asked.place, []).append(asked)
+    paths = {asked.path for each in in_force.values() for asked in each}
     parked: dict[str, Json] = {
-        path: written(answer, tape) for path, answer in sorted(job.answers.items()) if path not in set(in_force)
+        path: written(answer, tape) for path, answer in sorted(job.answers.items()) if path not in paths
     }
     tree: dict[str, Json] = {"$schema": SCHEMA_ID, "format": FORMAT}
     if job.note:
         tree["note"] = job.note
-    tree["basement"] = _place_tree(book, job.answers, "basement", tape)
-    if _WALLS in job.answers:
-        tree["walls"] = _list_tree(book, job.answers, _WALLS, tape)
+    basement = _place_tree(in_force, job.answers, "basement", tape)
+    walls = basement.pop("walls", None)
+    tree["basement"] = basement
+    if walls is not None:
+        tree["walls"] = walls
     if parked:
         tree["parked"] = parked
     return tree
 
 
-def _place_tree(book: Book, answers: Answers, place: str, tape: Tape) -> dict[str, Json]:
+def _place_tree(in_force: Mapping[str, list[Asked]], answers: Answers, place: str, tape: Tape) -> dict[str, Json]:
     tree: dict[str, Json] = {}
-    for asked in applying(book, answers):
-        if asked.place == place and asked.path in answers and asked.path != _WALLS:
-            opens = asked.question.opens
-            answer = answers[asked.path]
-            tree[asked.question.id] = _list_tree(book, answers, asked.path, tape) if opens else written(answer, tape)
+    for asked in in_force.get(place, ()):
+        opens = asked.question.opens
+        answer = answers[asked.path]
+        tree[asked.question.id] = _list_tree(in_force, answers, asked, tape) if opens else written(answer, tape)
     return tree
 
 
-def _list_tree(book: Book, answers: Answers, path: str, tape: Tape) -> Json:
+def _list_tree(in_force: Mapping[str, list[Asked]], answers: Answers, asked: Asked, tape: Tape) -> Json:
     """Write a counting or naming answer as the list of its things, in an object only when there is more to say."""
-    asked, answer = asked_at(book, path), answers[path]
-    assert asked is not None
+    answer = answers[asked.path]
     assert asked.question.opens is not None
     items: list[Json] = []
     for index in range(count_of(answer)):
         place = item_place(asked.place, asked.question.opens, index)
-        item = _place_tree(book, answers, place, tape)
+        item = _place_tree(in_force, answers, place, tape)
         if isinstance(answer.value, tuple):
             item = {"name": cast(str, answer.value[index]), **item}
         items.append(item)
-    full = written(Answer(0, answer.known, answer.typed, answer.confirm), tape)
-    plain_typed = answer.typed in ("", str(count_of(answer)))
-    if answer.known is Certainty.MEASURED and not answer.confirm and plain_typed:
-        return items
-    extra = {key: value for key, value in full.items() if key != "value"} if isinstance(full, dict) else {}
-    return {"items": items, **extra}
+    about = how_known(answer, str(len(items)))
+    return {"items": items, **about} if about else items
 
 
 def save(path: Path, book: Book, job: Job) -> None:
     """Write the job so that the file always holds a whole job: temporary file beside it, fsync, rename, fsync folder.
 
-    Raises OSError when the folder cannot be written; the old file is untouched then.
+    A link is followed: the file it points to is replaced, not the link. Raises OSError when the folder cannot be
+    written; the old file is untouched then.
     """
+    path = path.resolve()
     text = json.dumps(to_json(book, job), indent=2, ensure_ascii=False) + "\n"
     handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".new", dir=path.parent)
     try:
@@ -130,13 +135,13 @@ def save(path: Path, book: Book, job: Job) -> None:
 
 
 def _fsync_folder(folder: Path) -> None:
-    if os.name != "posix":  # Windows cannot open a folder; its rename is as durable as it gets
-        return
-    descriptor = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(descriptor)
-    finally:
-        os.close(descriptor)
+    """Make the rename durable where the system can: some file systems cannot sync a folder, and the file is whole anyway."""
+    with suppress(OSError):
+        descriptor = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
 
 
 # ------------------------------------------------------------------------------------------------------ reading
@@ -144,31 +149,37 @@ def _fsync_folder(folder: Path) -> None:
 
 def load(path: Path, book: Book) -> Job:
     """Read a job file. Raises JobFileError with one sentence; nothing is ever written by reading."""
+    name = clean(str(path))
     try:
-        size = path.stat().st_size
-        if size > LARGEST:
-            raise JobFileError(f"{path}: this is {size:,} bytes; a job file is never over {LARGEST:,}.")
+        info = path.stat()
+        if not stat.S_ISREG(info.st_mode):
+            raise JobFileError(
+                f"{name}: this is {'a folder' if path.is_dir() else 'not an ordinary file'}; name a job file."
+            )
+        if info.st_size > LARGEST:
+            raise JobFileError(f"{name}: this is {info.st_size:,} bytes; a job file is never over {LARGEST:,}.")
         raw = path.read_bytes()
     except OSError as error:
-        raise JobFileError(f"{path}: cannot be read ({error.strerror or error}).") from error
+        raise JobFileError(f"{name}: cannot be read ({error.strerror or error}).") from error
     try:
-        return from_text(raw.decode("utf-8"), book)
+        return from_text(raw.decode("utf-8-sig"), book)
     except UnicodeDecodeError as error:
-        raise JobFileError(f"{path}: byte {error.start} is not UTF-8 text; a job file is JSON text.") from error
+        raise JobFileError(f"{name}: byte {error.start} is not UTF-8 text; a job file is JSON text.") from error
     except JobFileError as error:
-        raise JobFileError(f"{path}: {error}") from error
+        raise JobFileError(f"{name}: {error}") from error
 
 
 def from_text(text: str, book: Book) -> Job:
     """Read a job from JSON text. Raises JobFileError with one sentence naming the place."""
     try:
-        data = json.loads(text, object_pairs_hook=_once, parse_constant=_no_constant)
+        # a number with a point stays the text it was written in: a length is never a float
+        data = json.loads(
+            text, object_pairs_hook=_once, parse_constant=_no_constant, parse_float=str, parse_int=_whole_number
+        )
     except json.JSONDecodeError as error:
         raise JobFileError(f"line {error.lineno}, column {error.colno}: this is not JSON ({error.msg}).") from error
     except RecursionError as error:
         raise JobFileError("this is nested far deeper than any job.") from error
-    except ValueError as error:
-        raise JobFileError(str(error)) from error
     return from_json(data, book)
 
 
@@ -183,27 +194,27 @@ def from_json(data: Json, book: Book) -> Job:
     if data["format"] != FORMAT or isinstance(data["format"], bool):
         newer = isinstance(data["format"], int) and data["format"] > FORMAT
         why = "is newer than this wallbrief; please update it" if newer else f"is not one I know; it should be {FORMAT}"
-        raise JobFileError(f"format {_shown(data['format'])} {why}.")
+        raise JobFileError(f"format {quoted(data['format'])} {why}.")
     _known_keys(data, ("$schema", "format", "note", "basement", "walls", "parked"), "the job")
     note = data.get("note", "")
-    if not isinstance(note, str):
-        raise JobFileError(f"note: I read {_shown(note)}; it is a text.")
+    if not isinstance(note, str) or len(note) > LONGEST_TEXT:
+        raise JobFileError(f"note: I read {quoted(note)}; it is a text of {LONGEST_TEXT} characters at most.")
     basement = _object(data.get("basement", {}), "basement")
+    if "walls" in basement:
+        raise JobFileError("basement.walls: the walls are the list beside basement, not in it.")
     answers: dict[str, Answer] = {}
     bare = _read_tape(book, basement, answers)
     for path, answer in _read_place(book, "basement", basement, bare):
         answers[path] = answer
     if "walls" in data:
-        if "walls" in basement:
-            raise JobFileError("basement.walls: the walls are the list beside basement, not in it.")
         for path, answer in _read_list(book, book.by_ref[_WALLS], "basement", data["walls"], "walls", bare):
             answers[path] = answer
     for path, value in _object(data.get("parked", {}), "parked").items():
         asked = asked_at(book, path) if _is_path(path) else None
         if asked is None:
-            raise JobFileError(f"parked: “{path}” is not the path of a question, such as A.left_framed.")
+            raise JobFileError(f"parked: {quoted(path)} is not the path of a question, such as A.left_framed.")
         if path in answers:
-            raise JobFileError(f"parked: “{path}” is answered above as well; keep one of them.")
+            raise JobFileError(f"parked: {quoted(path)} is answered above as well; keep one of them.")
         answers[path] = _read_one(asked.question, value, f"parked.{path}", bare)
     return Job(answers, clean(note))
 
@@ -241,25 +252,26 @@ def _read_list(
         extra = {key: value for key, value in data.items() if key != "items"}
         items = data.get("items", [])
     if not isinstance(items, list):
-        raise JobFileError(f"{where}: I read {_shown(items)}; it is a list with one object for each, [] for none.")
+        raise JobFileError(f"{where}: I read {quoted(items)}; it is a list with one object for each, [] for none.")
     assert question.opens is not None
     if len(items) > MOST_WALLS:
         raise JobFileError(f"{where}: {len(items)} of them; {MOST_WALLS} is the most I take.")
     objects = [_object(item, f"{where}[{index}]") for index, item in enumerate(items)]
-    if question.kind == "names":
-        names = []
-        for index, item in enumerate(objects):
-            name = item.get("name", f"wall {wall_letter(index)}")
-            if not isinstance(name, str) or not clean(name) or len(name) > 30:
-                raise JobFileError(f"{where}[{index}].name: I read {_shown(name)}; it is a short text.")
-            names.append(clean(name))
-        base = Answer(tuple(names), Certainty.MEASURED, "")
-    else:
-        base = _read_one(question, len(items), where, bare)
-    typed = _read_one(question, {"value": len(items), **extra}, where, bare) if extra else base
-    yield path_of(place, question.id), Answer(base.value, typed.known, typed.typed, typed.confirm)
+    counted = _read_one(question, {"value": len(items), **extra}, where, bare)
+    names = tuple(_read_name(item, index, where) for index, item in enumerate(objects))
+    value = names if question.kind == "names" else counted.value
+    yield path_of(place, question.id), Answer(value, counted.known, counted.typed, counted.confirm)
     for index, item in enumerate(objects):
         yield from _read_place(book, item_place(place, question.opens, index), item, bare)
+
+
+def _read_name(item: dict[str, Json], index: int, where: str) -> str:
+    name = item.get("name", f"wall {wall_letter(index)}")
+    if not isinstance(name, str) or not clean(name) or len(name) > LONGEST_NAME:
+        raise JobFileError(
+            f"{where}[{index}].name: I read {quoted(name)}; it is a text of 1 to {LONGEST_NAME} characters."
+        )
+    return clean(name)
 
 
 def _read_one(question: Question, data: Json, where: str, bare: Bare) -> Answer:
@@ -282,17 +294,13 @@ def _known_keys(data: dict[str, Json], keys: tuple[str, ...], where: str) -> Non
     for key in data:
         if key not in keys:
             near = get_close_matches(key, keys, n=1)
-            hint = (
-                f"; did you mean “{near[0]}”" if near else f"; there can be {', '.join(k for k in keys if k[0] != '$')}"
-            )
-            raise JobFileError(
-                f"{where}: unknown key {_shown(key)}{hint}?" if near else f"{where}: unknown key {_shown(key)}{hint}."
-            )
+            right = f"did you mean “{near[0]}”" if near else "wallbrief schema job lists the keys there can be"
+            raise JobFileError(f"{where}: unknown key {quoted(key)}; {right}{'?' if near else '.'}")
 
 
 def _object(data: Json, where: str) -> dict[str, Json]:
     if not isinstance(data, dict):
-        raise JobFileError(f"{where}: I read {_shown(data)}; it is an object in braces.")
+        raise JobFileError(f"{where}: I read {quoted(data)}; it is an object in braces.")
     return data
 
 
@@ -304,15 +312,16 @@ def _once(pairs: list[tuple[str, Json]]) -> dict[str, Json]:
     found: dict[str, Json] = {}
     for key, value in pairs:
         if key in found:
-            raise ValueError(f"the key {_shown(key)} stands twice in one object; keep one of them.")
+            raise JobFileError(f"the key {quoted(key)} stands twice in one object; keep one of them.")
         found[key] = value
     return found
 
 
 def _no_constant(name: str) -> Json:
-    raise ValueError(f"{name} is not a number that a tape shows.")
+    raise JobFileError(f"{name} is not a number that a tape shows.")
 
 
-def _shown(data: object) -> str:
-    text = clean(str(data))
-    return f"“{text[:40]}{'…' if len(text) > 40 else ''}”"
+def _whole_number(digits: str) -> int:
+    if len(digits) > 15:
+        raise JobFileError(f"{quoted(digits)} has {len(digits)} digits; no tape shows such a number.")
+    return int(digits)

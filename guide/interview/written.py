@@ -10,29 +10,35 @@ from typing import cast
 
 from guide.book.questions import Question
 from guide.interview.answers import Answer, Certainty, Spot, Value
-from guide.interview.understand import Sorry, clean, read_value
+from guide.interview.replies import LONGEST_TEXT, Sorry, clean, shortened
+from guide.interview.values import read_value
 from guide.lengths import Bare, Length, Tape, as_written
 
 Json = None | bool | int | float | str | list["Json"] | dict[str, "Json"]
 
 _KEYS = ("value", "known", "typed", "confirm")
+_LONGEST = 10 * LONGEST_TEXT
+"""Characters; a reply that fits the talk is longer when each of its readings is written out with its unit."""
 
 
 def written(answer: Answer, tape: Tape) -> Json:
     """Return an answer as JSON: its value alone when it was measured and typed just so, else an object that says more."""
     value = value_written(answer.value, tape)
-    shown = ", ".join(cast(list[str], value)) if isinstance(value, list) else str(value)
-    plain = answer.known is Certainty.MEASURED and not answer.confirm and value is not None
-    if plain and answer.typed in (shown, ""):
-        return value
-    full: dict[str, Json] = {"value": value}
+    shown = ", ".join(cast(list[str], value)) if isinstance(value, list) else "" if value is None else str(value)
+    about = how_known(answer, shown)
+    return {"value": value, **about} if about or value is None else value
+
+
+def how_known(answer: Answer, shown: str) -> dict[str, Json]:
+    """Return what there is to say besides the value: nothing when it was measured and typed as it is shown."""
+    about: dict[str, Json] = {}
     if answer.known is not Certainty.MEASURED:
-        full["known"] = answer.known.value
-    if answer.typed not in (shown, ""):
-        full["typed"] = answer.typed
+        about["known"] = answer.known.value
+    if answer.typed != shown:
+        about["typed"] = answer.typed
     if answer.confirm:
-        full["confirm"] = True
-    return full
+        about["confirm"] = True
+    return about
 
 
 def value_written(value: Value, tape: Tape) -> Json:
@@ -61,41 +67,49 @@ def read_written(question: Question, data: Json, bare: Bare) -> Answer:
 
 def _read_full(question: Question, data: dict[str, Json], bare: Bare) -> Answer:
     if odd := sorted(set(data) - set(_KEYS)):
-        raise Sorry(f"unknown key “{odd[0]}”; an answer has value, known, typed and confirm")
+        raise Sorry(f"unknown key {quoted(odd[0])}; an answer has value, known, typed and confirm")
     known = data.get("known", Certainty.MEASURED.value)
-    if known not in tuple(Certainty):
-        raise Sorry(f"known is “{known}”; it can be {', '.join(Certainty)}")
+    if not isinstance(known, str) or known not in tuple(Certainty):
+        raise Sorry(f"known is {quoted(known)}; it can be {', '.join(Certainty)}")
     confirm = data.get("confirm", False)
     if not isinstance(confirm, bool):
-        raise Sorry(f"confirm is “{confirm}”; it can be true or false")
-    typed = data.get("typed", "")
-    if not isinstance(typed, str):
-        raise Sorry(f"typed is “{typed}”; it is the text that was typed")
+        raise Sorry(f"confirm is {quoted(confirm)}; it can be true or false")
+    typed = data.get("typed")
+    if typed is not None and not isinstance(typed, str):
+        raise Sorry(f"typed is {quoted(typed)}; it is the text that was typed")
     if data.get("value") is None:
         if known != Certainty.UNKNOWN:
             raise Sorry("value is missing; leave it out only with known: unknown")
-        return Answer(None, Certainty.UNKNOWN, clean(typed), confirm)
+        return Answer(None, Certainty.UNKNOWN, _whole(typed or ""), confirm)
     text = _as_text(data["value"])
     value, about = read_value(question, text, bare, {})
     certainty = Certainty(known)
     if certainty is Certainty.MEASURED:
         certainty = about
-    return Answer(value, certainty, clean(typed) or text, confirm)
+    return Answer(value, certainty, text if typed is None else _whole(typed), confirm)
 
 
 def _as_text(data: Json) -> str:
     """Return a plain JSON value as the text that the readers take."""
     if isinstance(data, bool) or data is None or isinstance(data, dict):
-        raise Sorry(f'I read {_short(data)} where an answer should be; write it as text, such as "16 ft 4 in"')
+        raise Sorry(f'I read {quoted(data)} where an answer should be; write it as text, such as "16 ft 4 in"')
     if isinstance(data, list):
-        if not data or not all(isinstance(each, (str, int)) and not isinstance(each, bool) for each in data):
+        if not data or not all(isinstance(each, (str, int, float)) and not isinstance(each, bool) for each in data):
             raise Sorry(
-                f'I read {_short(data)} where readings should be; write them as a list of texts, such as ["91 1/4 in at left"]'
+                f'I read {quoted(data)} where readings should be; write them as a list of texts, such as ["91 1/4 in at left"]'
             )
-        return clean(", ".join(str(each) for each in data))
-    return clean(str(data))
+        return _whole(", ".join(str(each) for each in data))
+    return _whole(str(data))
 
 
-def _short(data: object) -> str:
-    text = str(data)
-    return f"“{text[:40]}{'…' if len(text) > 40 else ''}”"
+def _whole(text: str) -> str:
+    """Return a text cleaned; one that is too long to be an answer is refused, not cut."""
+    plain = clean(text)
+    if len(plain) > _LONGEST:
+        raise Sorry(f"{quoted(plain)} is {len(plain)} characters; an answer has {_LONGEST} at most")
+    return plain
+
+
+def quoted(data: object) -> str:
+    """Return what was read, cleaned and cut to a few words, in quotation marks."""
+    return f"“{shortened(str(data))}”"

@@ -69,27 +69,32 @@ def end_of(
     """
     what = wall.left_end if side == "left" else wall.right_end
     if what == "open end":
-        return End(what, None, None, Length(0, frozenset({wall.ref(side)})), ZERO, ZERO)
+        return End(what, None, None, Length(0, frozenset({wall.ref(side)})), ZERO, ZERO, ZERO)
     if what == "framed wall":
-        clear = (wall.left_framed if side == "left" else wall.right_framed) or ZERO
-        return End(what, None, None, clear, ZERO, ZERO)
+        clear = ((wall.left_framed if side == "left" else wall.right_framed) or ZERO).on(wall.ref(side))
+        return End(what, None, None, clear, ZERO, clear, clear)
     corner = corners.get((wall.letter, side))
     if corner is None:
         first = wall.left_first if side == "left" else wall.right_first
         through = first != "other wall"
         neighbour, rests = None, frozenset({wall.ref(side), wall.ref(f"{side}_first")})
-        other, case, sheeted_first = offsets[wall.letter], cases[wall.letter], True
+        other, case, shelf = offsets[wall.letter], cases[wall.letter], wall.shelf
+        sheeted_first, lengths = True, frozenset[str]()
     else:
         through = corner.through == wall.letter
         neighbour = corner.left_wall if side == "left" else corner.right_wall
         rests = corner.rests
-        other, case = offsets[neighbour], cases[neighbour]
-        sheeted_first = _sheeted_first(wall, survey.by_letter[neighbour])
+        round_it = survey.by_letter[neighbour]
+        other, case, shelf = offsets[neighbour], cases[neighbour], round_it.shelf
+        sheeted_first = _sheeted_first(wall, round_it)
+        lengths = wall.length.rests | round_it.length.rests
     clear = (other.back if through else other.face).with_rests(rests)
-    first_sheet = figures.stud_deep if through else ZERO
+    first_sheet = (figures.stud_deep if through else ZERO).with_rests(lengths)
     if not sheeted_first:
         first_sheet += inches(survey.basement.drywall).on("basement.drywall")
-    return End(what, through, neighbour, clear, first_sheet, other.back if case == 1 else other.face)
+    own_case = cases[wall.letter]
+    cap = -shelf if through else other.back if case == own_case == 1 else other.face
+    return End(what, through, neighbour, clear, first_sheet, other.drywall, cap.with_rests(rests), case != own_case)
 
 
 def _sheeted_first(wall: Wall, other: Wall) -> bool:

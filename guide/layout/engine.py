@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from guide.layout.cap import cap_of, case_of
+from guide.layout.cap import cap_of
 from guide.layout.corners import Corner, corners_of, end_decisions, end_of
 from guide.layout.fastening import fastened
 from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
+from guide.layout.heights import case_of
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.outlets import boxes_of
 from guide.layout.overhead import blocks_of, supports_of
@@ -115,7 +116,8 @@ def _complete(
     supports = supports_of(site)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
     caps, cap_decisions, cap_remarks = cap_of(site)
-    others = [*framed.blocks, *foam, *plates, *caps, *blocks_of(site)]
+    over, over_remarks = blocks_of(site)
+    others = [*framed.blocks, *foam, *plates, *caps, *over]
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
     parts = [fastened(site, part, supports) for part in (*framing.parts, *others, *boxes)]
     decisions = (
@@ -142,7 +144,7 @@ def _complete(
         sheet_edges=framing.sheet_edges,
         parts=numbered(site.letter, parts),
         decisions=decisions,
-        remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *box_remarks),
+        remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *over_remarks, *box_remarks),
     )
 
 

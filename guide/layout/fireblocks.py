@@ -16,9 +16,9 @@ from guide.layout.parts import (
     over_slab,
     overlap,
 )
-from guide.layout.pipes import Stack
+from guide.layout.pipes import Stack, blocks
 from guide.layout.site import Site
-from guide.layout.studs import Framing
+from guide.layout.studs import Framing, notched_for
 from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.sayings import saying
 
@@ -42,11 +42,13 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     spots = _spots(site, framing)
     ends, remarks = _ends(site, framing, spots)
     limit = site.code.fireblock_spacing.length
-    between = _fewest(site, [s for s in spots if s not in ends], limit)
+    free = [s for s in spots if not any(_meets(s.part.box, end.part.box) for end in ends)]
+    between = _fewest(site, free, limit)
     if between is None:
         remarks.append(Remark(saying("remark.fireblock_far", limit=limit), ZERO))
-        between = []
-    parts = [spot.part for spot in (*ends, *between)]
+        between = _fewest(site, free, limit, strict=False) or []
+    along = [pipe for pipe in site.wall.pipes if pipe.run == "lying"]
+    parts = [notched_for(site, spot.part, along) for spot in (*ends, *between)]
     return parts, _decisions(site, between, spots, limit), remarks
 
 
@@ -71,7 +73,7 @@ def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
     cut = (top - site.foot).down_to(figures.cut_step)
     wide = (y1 - y0).down_to(figures.cut_step).on("basement.block_reach")
     why = saying(why_key, centre=centre - site.start, reach=site.basement.block_reach)
-    rests = site.room_walk | {"basement.block_reach", "basement.sheets"}
+    rests = site.things | site.wall.length.rests | {"basement.block_reach", "basement.sheets"}
     return Part(
         Kind.FIREBLOCK,
         site.letter,
@@ -99,7 +101,7 @@ def _spots(site: Site, framing: Framing) -> list[Spot]:
 
 def _free(site: Site, part: Part, framing: Framing) -> bool:
     box = part.box
-    if box.x0 < site.start or box.x1 > site.end:
+    if box.x0 < site.start or box.x1 > site.end or blocks(framing.stacks, box.x0, box.x1):
         return False
     if any(
         _meets(box, other.box) for other in framing.parts if other.kind in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
@@ -132,54 +134,73 @@ def _ends(site: Site, framing: Framing, spots: list[Spot]) -> tuple[list[Spot], 
         remarks.append(Remark(saying("remark.fireblock_end", side="left"), ZERO))
     if site.end - last.part.box.x1 > far:
         remarks.append(Remark(saying("remark.fireblock_end", side="right"), site.wall.length))
-    return ([first] if first is last else [first, last]), remarks
+    return ([first] if _meets(first.part.box, last.part.box) else [first, last]), remarks
 
 
-def _fewest(site: Site, spots: list[Spot], limit: Length) -> list[Spot] | None:
+def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True) -> list[Spot] | None:
     """Return the fewest spots that keep every gap within the limit, or None when none do.
 
-    Works from the left, keeping for each spot the best way to reach it; a way is ranked by how many blocks it has, how
-    many of them stand on studs with a drywall joint, slivers of foam, the widest gap, and how far left it stays.
+    Works from the left, keeping for each spot the best way to reach it. Not `strict` it may pass the limit, by as little
+    as can be, and returns None only when there is no spot at all.
     """
     length = site.wall.length
     if length <= limit:
         return []
-    best: dict[int, tuple[tuple[int, int, int, int], list[int]]] = {}
+    best: dict[int, _Way] = {}
     order = sorted(range(len(spots)), key=lambda index: spots[index].part.box.x0)
+    start = _Way((0, 0, 0, 0, 0), ())
     for index in order:
         box = spots[index].part.box
         ways = []
-        if box.x1 <= limit:
-            ways.append(_step(site, (0, 0, 0, 0), [], spots, index, ZERO, box))
+        if box.x1 <= limit or not strict:
+            ways.append(_step(site, start, spots, index, ZERO, limit))
         for before in order:
             if before not in best or before == index:
                 continue
             other = spots[before].part.box
-            if other.x1 <= box.x0 and box.x1 - other.x0 <= limit:
-                ways.append(_step(site, *best[before], spots, index, other.x0, box))
+            if other.x1 <= box.x0 and (box.x1 - other.x0 <= limit or not strict):
+                ways.append(_step(site, best[before], spots, index, other.x0, limit))
         if ways:
             best[index] = min(ways)
     done = [
-        ((rank[0], rank[1], rank[2] + _sliver(site, spots[i].part.box.x1, length), max(rank[3], (length - spots[i].part.box.x0).ticks)), way)
-        for i, (rank, way) in best.items()
-        if length - spots[i].part.box.x0 <= limit
-    ]  # fmt: skip
-    return [spots[i] for i in min(done)[1]] if done else None
+        _to_the_end(site, way, spots[index].part.box, limit)
+        for index, way in best.items()
+        if length - spots[index].part.box.x0 <= limit or not strict
+    ]
+    return [spots[index] for index in min(done).chosen] if done else None
 
 
-def _step(
-    site: Site, rank: tuple[int, int, int, int], way: list[int], spots: list[Spot], index: int, start: Length, box: Box
-) -> tuple[tuple[int, int, int, int], list[int]]:
-    count, edges, slivers, widest = rank
-    return (
-        (
-            count + 1,
-            edges + spots[index].on_edge,
-            slivers + _sliver(site, start, box.x0),
-            max(widest, (box.x1 - start).ticks),
-        ),
-        [*way, index],
+@dataclass(frozen=True, order=True)
+class _Way:
+    """Blocks from the left as far as they go; the smaller one is the better one."""
+
+    rank: tuple[int, int, int, int, int]
+    """By how much gaps pass the limit, how many blocks there are, how many of them stand on a stud with a drywall joint,
+    slivers of foam, the widest gap."""
+    chosen: tuple[int, ...]
+
+
+def _step(site: Site, way: _Way, spots: list[Spot], index: int, start: Length, limit: Length) -> _Way:
+    """Return a way with one block more; the gap before it begins at `start` and is measured to its far face."""
+    box = spots[index].part.box
+    over, count, edges, slivers, widest = way.rank
+    gap = (box.x1 - start).ticks
+    rank = (
+        over + max(0, gap - limit.ticks),
+        count + 1,
+        edges + spots[index].on_edge,
+        slivers + _sliver(site, start, box.x0),
+        max(widest, gap),
     )
+    return _Way(rank, (*way.chosen, index))
+
+
+def _to_the_end(site: Site, way: _Way, last: Box, limit: Length) -> _Way:
+    """Return a way with its last gap counted in, which reaches from its last block to the end of the concrete."""
+    over, count, edges, slivers, widest = way.rank
+    gap = (site.wall.length - last.x0).ticks
+    slivers += _sliver(site, last.x1, site.wall.length)
+    return _Way((over + max(0, gap - limit.ticks), count, edges, slivers, max(widest, gap)), way.chosen)
 
 
 def _sliver(site: Site, start: Length, end: Length) -> int:
@@ -193,6 +214,8 @@ def _sliver(site: Site, start: Length, end: Length) -> int:
 
 def _decisions(site: Site, between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:
     length = site.wall.length
+    if not between and length > limit:
+        return []
     if not between:
         return [
             Decision(

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from itertools import pairwise, product
 
 from guide.layout.corners import Corner
+from guide.layout.heights import foam_top
+from guide.layout.offsets import pipe_heights
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Box, Decision, Kind, Material, Part, over_slab
 from guide.layout.site import Site
-from guide.layout.studs import Framing, pipe_heights
+from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length, greatest, inches
 from guide.reference.sayings import saying
-from guide.survey.model import Pipe
 
 
 @dataclass(frozen=True)
@@ -28,12 +29,12 @@ class FoamSite:
 
 @dataclass(frozen=True)
 class _Gap:
-    """A stretch with no foam over its full height, or between two heights."""
+    """A stretch of the wall with no foam between two heights."""
 
     x0: Length
     x1: Length
-    low: Length | None = None
-    high: Length | None = None
+    low: Length
+    high: Length
 
 
 def foam_of(
@@ -53,7 +54,11 @@ def foam_of(
 def _runs(sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]) -> list[list[str]]:
     """Part the walls into runs that are joined by corners, each in the order walked."""
     runs: list[list[str]] = []
-    for letter in sites:
+    letters = list(sites)
+    first = next(
+        (n for n, letter in enumerate(letters) if (letter, "left") not in corners), 0
+    )  # a ring starts anywhere
+    for letter in letters[first:] + letters[:first]:
         corner = corners.get((letter, "left"))
         if corner is not None and runs and corner.left_wall == runs[-1][-1]:
             runs[-1].append(letter)
@@ -140,95 +145,85 @@ def foam_first(site: Site) -> bool:
 
 
 def pieces_of(foam: FoamSite, left_short: bool, right_short: bool) -> tuple[Part, ...]:
-    """Return the foam pieces of a wall, from the left: full columns and a rest between whatever parts the foam."""
+    """Return the foam pieces of a wall, from the left: full columns and a rest between whatever parts the foam.
+
+    What is no wider than two sealed gaps is left to the can.
+    """
     site = foam.site
-    starts = _start(site, "left", left_short)
-    ends = site.wall.length - _start(site, "right", right_short)
-    parting = sorted(_gaps(foam), key=lambda gap: gap.x0)
+    start = _start(site, "left", left_short)
+    end = site.wall.length - _start(site, "right", right_short)
     parts: list[Part] = []
-    at = starts
-    for gap in parting:
-        if gap.x1 <= at or gap.x0 >= ends:
-            continue
-        if gap.x0 > at:
-            parts += _stretch(foam, at, gap.x0)
-        if gap.low is not None or gap.high is not None:
-            parts += _round(foam, greatest(gap.x0, at), gap)
-        at = greatest(at, gap.x1)
-    if at < ends:
-        parts += _stretch(foam, at, ends)
+    for x0, x1, gaps in _stretches(start, end, tuple(_gaps(foam))):
+        if x1 - x0 > site.figures.foam_cut_gap * 2:
+            for left, right in pairwise(_edges(site, x0, x1)):
+                parts += _column(foam, left, right, gaps)
     return tuple(parts)
 
 
 def _start(site: Site, side: str, short: bool) -> Length:
+    """Return where foam starts; at a corner that rests on all that was weighed in giving the corner away."""
     end = site.left if side == "left" else site.right
     if end.what == "framed wall":
         return end.clear
-    return site.offsets.foam_face if short else Length(0)
+    if end.what == "open end":
+        return ZERO.with_rests(end.clear.rests)
+    concrete = (value.rests for _, value in site.wall.concrete.points)
+    weighed = site.things.union(site.wall.length.rests, {"basement.foam_sheet", "basement.block_reach"}, *concrete)
+    return (site.offsets.foam_face if short else ZERO).with_rests(weighed)
+
+
+def _stretches(start: Length, end: Length, gaps: tuple[_Gap, ...]) -> Iterable[tuple[Length, Length, tuple[_Gap, ...]]]:
+    """Part the wall from start to end wherever another set of gaps begins."""
+    edges = {start, end, *(x for gap in gaps for x in (gap.x0, gap.x1) if start < x < end)}
+    found: list[tuple[Length, Length, tuple[_Gap, ...]]] = []
+    for x0, x1 in pairwise(sorted(edges)):
+        within = tuple(gap for gap in gaps if gap.x0 <= x0 and x1 <= gap.x1)
+        if found and found[-1][2] == within:
+            x0 = found.pop()[0]
+        found.append((x0, x1, within))
+    return found
 
 
 def _gaps(foam: FoamSite) -> Iterable[_Gap]:
-    """Yield the stretches where foam is cut: openings, upright pipes that reach into it, fireblocks through it."""
+    """Yield where foam is cut: openings, pipes that reach into it, fireblocks through it."""
     site, figures = foam.site, foam.site.figures
     cut = figures.foam_cut_gap
+    top = greatest(*(value for _, value in site.wall.concrete.points))
     for hole in foam.framing.holes:
         opening = hole.opening
         if opening.kind == "window":
             sill = opening.sill or ZERO
             yield _Gap(opening.left - cut, opening.right + cut, sill - cut, sill + (opening.tall or ZERO) + cut)
         else:
-            yield _Gap(hole.x0, hole.x1, ZERO, hole.top.at(site.wall, (hole.x0 + hole.x1) // 2))
-    for stack in foam.framing.stacks:
-        if stack.pipe.back < site.offsets.foam_face:
-            rests = stack.pipe.out.rests
-            yield _Gap((stack.pipe.left_edge - cut).with_rests(rests), (stack.pipe.right_edge + cut).with_rests(rests))
+            tall = opening.leaf_height or opening.frame_height or ZERO
+            yield _Gap(hole.x0, hole.x1, ZERO, greatest(tall, hole.top.at(site.wall, (hole.x0 + hole.x1) // 2)))
+    for pipe in site.wall.pipes:
+        if pipe.back < site.offsets.foam_face:
+            low, high = pipe_heights(pipe) if pipe.run == "lying" else (ZERO, top)
+            x0, x1 = pipe.left_edge - cut, pipe.right_edge + cut
+            yield _Gap(x0.with_rests(pipe.rests), x1.with_rests(pipe.rests), low - cut, high + cut)
     if site.basement.block_reach == "concrete":
         for block in foam.blocks:
-            yield _Gap(block.box.x0, block.box.x1)
+            yield _Gap(block.box.x0, block.box.x1, ZERO, top)
 
 
-def _stretch(foam: FoamSite, x0: Length, x1: Length) -> list[Part]:
-    """Fill a stretch with full sheets and a rest; a rest under 12 in is evened out with the sheet before it."""
-    site, figures = foam.site, foam.site.figures
-    sheet = inches(site.basement.foam_sheet)
+def _edges(site: Site, x0: Length, x1: Length) -> list[Length]:
+    """Return where the sheets of a stretch end: full ones and a rest; a rest under 12 in is evened out with the one before."""
+    figures, sheet = site.figures, inches(site.basement.foam_sheet)
     count = -(-(x1 - x0).ticks // sheet.ticks)
-    edges = [x0 + sheet * number for number in range(count)] + [x1]
+    edges = [(x0 + sheet * number).with_rests(x1.rests) for number in range(count)] + [x1]
     if count > 1 and edges[-1] - edges[-2] < figures.foam_least_piece:
         edges[-2] = edges[-3] + ((edges[-1] - edges[-3]) // 2).up_to(figures.foam_step)
-    parts: list[Part] = []
-    for left, right in pairwise(edges):
-        parts += _column(foam, left, right, figures.foam_floor_gap, _top(site, left, right))
-    return parts
+    return edges
 
 
-def _top(site: Site, x0: Length, x1: Length) -> Length:
-    """Return the height of foam over the slab between two places: the concrete's, where it is lowest."""
-    return site.wall.concrete.least_over(x0, x1)
-
-
-def _round(foam: FoamSite, x0: Length, gap: _Gap) -> list[Part]:
-    """Fill under and over an opening."""
+def _column(foam: FoamSite, x0: Length, x1: Length, gaps: tuple[_Gap, ...]) -> list[Part]:
+    """Return the pieces of one column: from the gap at the slab to the top, less the gaps, split at a sheet's length."""
     site, figures = foam.site, foam.site.figures
-    assert gap.low is not None
-    assert gap.high is not None
-    sheet = inches(site.basement.foam_sheet)
-    parts: list[Part] = []
-    left = x0
-    while left < gap.x1:
-        right = gap.x1 if gap.x1 - left <= sheet else left + sheet
-        parts += _column(foam, left, right, figures.foam_floor_gap, gap.low)
-        parts += _column(foam, left, right, gap.high, _top(site, left, right))
-        left = right
-    return parts
-
-
-def _column(foam: FoamSite, x0: Length, x1: Length, low: Length, high: Length) -> list[Part]:
-    """Return the pieces of one column between two heights: split at a sheet's length, and round pipes along the wall."""
-    site, figures = foam.site, foam.site.figures
-    stretches = [(low, high)]
-    for pipe in (p for p in site.wall.pipes if p.run == "lying"):
-        if pipe.back < site.offsets.foam_face and pipe.left_edge < x1 and x0 < pipe.right_edge:
-            stretches = [piece for stretch in stretches for piece in _split(stretch, pipe, figures.foam_cut_gap)]
+    top = foam_top(site.wall, figures, site.cap_case, x0, x1).with_rests(site.over_plate.rests)
+    stretches = [(figures.foam_floor_gap, top)]
+    for gap in gaps:
+        stretches = [piece for stretch in stretches for piece in _without(stretch, gap)]
     parts = []
     for bottom, top in stretches:
         z = bottom
@@ -240,13 +235,11 @@ def _column(foam: FoamSite, x0: Length, x1: Length, low: Length, high: Length) -
     return parts
 
 
-def _split(stretch: tuple[Length, Length], pipe: Pipe, cut: Length) -> list[tuple[Length, Length]]:
+def _without(stretch: tuple[Length, Length], gap: _Gap) -> list[tuple[Length, Length]]:
     low, high = stretch
-    pipe_low, pipe_high = pipe_heights(pipe)
-    pipe_low, pipe_high = pipe_low - cut, pipe_high + cut
-    if pipe_high <= low or high <= pipe_low:
+    if gap.high <= low or high <= gap.low:
         return [stretch]
-    return [(a, b) for a, b in ((low, pipe_low), (pipe_high, high)) if a < b]
+    return [(a, b) for a, b in ((low, gap.low), (gap.high, high)) if a < b]
 
 
 def _least(one: Length, other: Length) -> Length:
@@ -258,6 +251,6 @@ def _piece(foam: FoamSite, x0: Length, x1: Length, z: Length, tall: Length) -> P
     bed = site.figures.glue_bed
     box = Box(x0, x1, bed, site.offsets.foam_face, over_slab(z), over_slab(z + tall))
     wide = (x1 - x0).down_to(site.figures.foam_step)
-    rests = site.room_walk | {"basement.block_reach", "basement.foam_sheet"}
+    rests = site.things.union(site.offsets.foam_face.rests, {"basement.block_reach", "basement.foam_sheet"})
     why = saying("part.foam", low=z)
     return Part(Kind.FOAM, site.letter, Material.FOAM, box, tall, why, wide=wide, placed_by=rests)

@@ -29,7 +29,7 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     """Return the offsets of a wall: foam, glue bed and worst hump, rounded up, moved out further for a pipe along it.
 
     A string reading over its block is a hollow and counts as no hump. A sill that hangs over the room (a shelf below
-    nothing) moves the line out to its face.
+    nothing) moves the line out to its face. Pipes that move the line are seen to first: the others may then pass behind.
     """
     hump = _at_least_none(figures.string_block - wall.string) + wall.lean
     foam_face = basement.foam_thickness + figures.glue_bed
@@ -45,17 +45,17 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
             (saying("alternative.bare_foam", foam=basement.foam_thickness),),
         )
     ]
-    notched = []
-    for pipe in (pipe for pipe in wall.pipes if pipe.run == "lying"):
-        way, decision = _lying_pipe(wall, pipe, back, figures)
-        decisions.append(decision)
-        if way == "shift":
-            back = greatest(back, pipe.out + figures.pipe_behind).up_to(figures.back_step)
-        elif way == "notch":
-            notched.append(pipe)
+    lying = [pipe for pipe in wall.pipes if pipe.run == "lying"]
+    ways = {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying}
+    moved = [pipe for pipe in lying if ways[pipe.place][0] == "shift"]
+    if moved:
+        back = greatest(back, *(pipe.out + figures.pipe_behind for pipe in moved)).up_to(figures.back_step)
+        ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying if pipe not in moved}
+    back = back.with_rests(frozenset().union(*(pipe.rests for pipe in lying)))
     face = back + figures.stud_deep
     offsets = Offsets(back, face, face + inches(basement.drywall).on("basement.drywall"), hump, foam_face)
-    return Standing(offsets, tuple(decisions), tuple(notched))
+    notched = tuple(pipe for pipe in lying if ways[pipe.place][0] == "notch")
+    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), notched)
 
 
 def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple[str, Decision]:
@@ -68,12 +68,28 @@ def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple
         return "behind", Decision(name, wall.letter, said)
     depth = pipe.out + figures.notch_clear - back
     crossed = (pipe.right_edge - pipe.left_edge).ticks // figures.stud_spacing.ticks + 1
-    if depth <= figures.notch_most and crossed <= FEW_STUDS and shift > figures.pipe_behind:
+    shallow = depth <= figures.notch_most and crossed <= FEW_STUDS and shift > figures.pipe_behind
+    if shallow and _between_the_plates(wall, pipe, figures):
         said = saying("decision.pipe_notch", what=what, depth=depth, count=crossed)
         return "notch", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
     said = saying("decision.pipe_shift", what=what, shift=shift, floor=floor)
     beat = saying("alternative.notch", depth=depth, count=crossed, most=figures.notch_most)
     return "shift", Decision(name, wall.letter, said, (beat,))
+
+
+def _between_the_plates(wall: Wall, pipe: Pipe, figures: Figures) -> bool:
+    """Say whether a pipe meets studs alone: a plate is never notched."""
+    low, high = pipe_heights(pipe)
+    foot = figures.gasket + figures.stud_thick
+    head = wall.height.least_over(pipe.left_edge, pipe.right_edge) - figures.stud_thick - figures.plywood
+    return foot <= low - figures.notch_clear and high + figures.notch_clear <= head
+
+
+def pipe_heights(pipe: Pipe) -> tuple[Length, Length]:
+    """Return the lowest and the highest point of a pipe along the wall over the slab, its fall included."""
+    low_left, low_right = pipe.low_left or ZERO, pipe.low_right or ZERO
+    low, high = sorted((low_left, low_right))
+    return low.with_rests(high.rests), high.with_rests(low.rests) + pipe.wide
 
 
 def _square_feet(shift: Length, length: Length) -> str:

@@ -1,15 +1,23 @@
-"""Openings: the framed hole, and the king studs, trimmers, header, sill and short studs round it."""
+"""Openings: the framed hole, and the king studs, trimmers, header, sill and short studs round it.
+
+An opening is framed whole or not at all: where a stud that it cannot do without finds no room, all of it is left out,
+the hole stays free of studs, and a remark says so.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from guide.layout.parts import Box, Kind, Level, Material, Part, Remark, over_slab, overlap, under_joists
+from guide.layout.parts import FULL_HEIGHT, Box, Kind, Level, Material, Part, Remark, over_slab, overlap, under_joists
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Opening
 from guide.survey.room import thing_name
+
+Stretch = tuple[Length, Length]
+"""From x0 to x1 along the wall."""
 
 
 @dataclass(frozen=True)
@@ -25,6 +33,8 @@ class Hole:
     """Underside of the header."""
     plate_is_header: bool
     """The head is so near the joists that the top plate is the header: there are no trimmers."""
+    rests: frozenset[str]
+    """The answers its framing is worked out from."""
     remarks: tuple[Remark, ...]
 
     @property
@@ -76,73 +86,110 @@ def _hole(site: Site, opening: Opening) -> Hole:
         None if bottom_z is None else under_joists(joists - bottom_z),
         top,
         plate_is_header,
+        opening.rests | drop.rests | head.rests,
         tuple(remarks),
     )
 
 
-def sides_of(site: Site, hole: Hole, taken: list[Part]) -> tuple[list[Part], list[Remark]]:
-    """Return king studs and trimmers of a hole. One that would run into a part that stands already is left out.
+def frame_hole(
+    site: Site, hole: Hole, taken: Sequence[Part], barred: Sequence[Stretch]
+) -> tuple[list[Part], list[Part], list[Remark]]:
+    """Return the uprights of a hole, what spans between them, and what could not be made right.
 
-    The part in its way does its work then, and a remark says so.
+    `taken` is what stands already; no stud may enter a `barred` stretch (a pipe, another hole).
     """
     thick = site.figures.stud_thick
-    parts: list[Part] = []
     remarks = list(hole.remarks)
-    for side, trimmer_x, king_x in (
-        ("left", hole.x0 - thick, hole.x0 - thick * (1 if hole.plate_is_header else 2)),
-        ("right", hole.x1, hole.x1 + thick * (0 if hole.plate_is_header else 1)),
-    ):
-        king = site.upright(Kind.KING, king_x, saying("part.king", what=hole.name, side=side))
-        wanted = [king]
-        if not hole.plate_is_header:
-            trimmer = site.upright(Kind.TRIMMER, trimmer_x, saying("part.trimmer", what=hole.name, side=side))
-            wanted.insert(0, _cut_to(site, trimmer, hole.top))
-        for part in wanted:
-            if any(_in_the_way(part, other) for other in (*taken, *parts)) or not _on_the_plate(site, part):
-                remarks.append(
-                    Remark(saying("remark.no_room", what=hole.name, part=part.kind.value, side=side), part.box.x0)
-                )
-            else:
-                parts.append(part)
-    return parts, remarks
+    uprights: list[Part] = []
+    fits = _high_enough(site, hole) and not any(overlap(hole.x0 - thick, hole.x1 + thick, *each) for each in barred)
+    for side in ("left", "right"):
+        found = _side(site, hole, side, [*taken, *uprights], barred) if fits else None
+        if found is None:
+            return [], [], [*remarks, Remark(saying("remark.opening_unframed", what=hole.name), hole.x0)]
+        uprights += found[0]
+        remarks += found[1]
+    weighed = [replace(part, placed_by=part.placed_by | hole.rests) for part in (*uprights, *_spans(site, hole))]
+    return weighed[: len(uprights)], weighed[len(uprights) :], remarks
 
 
-def _on_the_plate(site: Site, part: Part) -> bool:
-    return site.start <= part.box.x0 and part.box.x1 <= site.end
+def _high_enough(site: Site, hole: Hole) -> bool:
+    """Say whether there is any height to frame: a head over the sill, and over the bottom plate at both sides."""
+    if hole.bottom is not None and hole.bottom.off >= hole.top.off:
+        return False
+    thick = site.figures.stud_thick
+    return all(hole.top.at(site.wall, x) - site.foot > thick for x in (hole.x0 - thick, hole.x1 + thick))
+
+
+def _side(
+    site: Site, hole: Hole, side: str, taken: Sequence[Part], barred: Sequence[Stretch]
+) -> tuple[list[Part], list[Remark]] | None:
+    """Return trimmer and king on one side, or None when there is no room for what carries the header.
+
+    A full-height stud that stands where the king would stand does its work; unless it stands in the very place, a
+    remark says so.
+    """
+    thick = site.figures.stud_thick
+    beside, beyond = (hole.x0 - thick, hole.x0 - thick * 2) if side == "left" else (hole.x1, hole.x1 + thick)
+    parts: list[Part] = []
+    if not hole.plate_is_header:
+        trimmer = _cut_to(
+            site, site.upright(Kind.TRIMMER, beside, saying("part.trimmer", what=hole.name, side=side)), hole
+        )
+        if not _free(site, trimmer, taken, barred):
+            return None
+        parts.append(trimmer)
+    king = site.upright(
+        Kind.KING, beside if hole.plate_is_header else beyond, saying("part.king", what=hole.name, side=side)
+    )
+    if _free(site, king, taken, barred):
+        return [*parts, king], []
+    studs = [part for part in taken if part.kind in FULL_HEIGHT and _in_the_way(king, part)]
+    if any(part.box.x0 == king.box.x0 for part in studs):
+        return parts, []
+    if not studs or hole.plate_is_header:
+        return None
+    said = saying("remark.no_room", what=hole.name, part=king.kind.value, side=side)
+    return parts, [Remark(said, king.box.x0)]
+
+
+def _free(site: Site, part: Part, taken: Sequence[Part], barred: Sequence[Stretch]) -> bool:
+    box = part.box
+    on_the_plate = site.start <= box.x0 and box.x1 <= site.end
+    clear = not any(overlap(box.x0, box.x1, *each) for each in barred)
+    return on_the_plate and clear and not any(_in_the_way(part, other) for other in taken)
 
 
 def _in_the_way(part: Part, other: Part) -> bool:
     return overlap(part.box.x0, part.box.x1, other.box.x0, other.box.x1)
 
 
-def _cut_to(site: Site, part: Part, top: Level) -> Part:
-    """Return an upright part cut off under `top`."""
-    figures = site.figures
-    cut = (top.at(site.wall, part.centre) - site.foot).down_to(figures.cut_step)
+def _cut_to(site: Site, part: Part, hole: Hole) -> Part:
+    """Return an upright part cut off under the header."""
+    cut = (hole.top.at(site.wall, part.centre) - site.foot).down_to(site.figures.cut_step)
     return replace(part, cut=cut, box=replace(part.box, z1=part.box.z0.up(cut)))
 
 
-def spans_of(site: Site, hole: Hole, sides: list[Part]) -> list[Part]:
-    """Return header and sill of a hole: the header lies flat on the trimmers, the sill between them."""
+def _spans(site: Site, hole: Hole) -> list[Part]:
+    """Return header and sill of a hole: the header lies flat on the trimmers, the sill between them.
+
+    Where the sill would run into the bottom plate, the plate is the sill.
+    """
     figures = site.figures
     thick, y0, y1 = figures.stud_thick, site.offsets.back, site.offsets.face
     parts: list[Part] = []
     if not hole.plate_is_header:
-        x0, x1 = (hole.x0 - thick, hole.x1 + thick)
-        if not any(part.kind is Kind.TRIMMER and part.box.x1 == hole.x0 for part in sides):
-            x0 = hole.x0
-        if not any(part.kind is Kind.TRIMMER and part.box.x0 == hole.x1 for part in sides):
-            x1 = hole.x1
         plies = 2 if hole.x1 - hole.x0 > figures.header_doubles else 1
         room = (site.head.off - hole.top.off).ticks // thick.ticks
         for ply in range(min(plies, room)):
             z0 = hole.top.up(thick * ply)
-            box = Box(x0, x1, y0, y1, z0, z0.up(thick))
+            box = Box(hole.x0 - thick, hole.x1 + thick, y0, y1, z0, z0.up(thick))
             why = saying("part.header", what=hole.name, wide=hole.x1 - hole.x0)
             parts.append(_flat(site, Kind.HEADER, box, why))
     if hole.bottom is not None:
-        box = Box(hole.x0, hole.x1, y0, y1, hole.bottom.up(-thick), hole.bottom)
-        parts.append(_flat(site, Kind.SILL, box, saying("part.sill", what=hole.name)))
+        low = hole.bottom.up(-thick)
+        if site.wall.height.least_over(hole.x0, hole.x1) + low.off >= site.foot:
+            box = Box(hole.x0, hole.x1, y0, y1, low, hole.bottom)
+            parts.append(_flat(site, Kind.SILL, box, saying("part.sill", what=hole.name)))
     return parts
 
 
@@ -151,7 +198,7 @@ def _flat(site: Site, kind: Kind, box: Box, why: Saying) -> Part:
     return Part(kind, site.letter, Material.STUD, box, cut, why)
 
 
-def cripples_at(site: Site, hole: Hole, spans: list[Part], centre: Length) -> list[Part]:
+def cripples_at(site: Site, hole: Hole, spans: Sequence[Part], centre: Length) -> list[Part]:
     """Return the short studs over and under a hole at a place of the module; too short ones are left out."""
     figures = site.figures
     half = figures.stud_thick // 2

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from guide.layout.offsets import pipe_heights
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length
 from guide.reference.sayings import saying
-from guide.survey.model import OutletBox
+from guide.survey.model import OutletBox, Pipe
 from guide.survey.room import thing_name
 
 
@@ -52,10 +53,13 @@ def _places(site: Site, framing: Framing, box: OutletBox) -> list[_Place]:
     wide = site.figures.box_wide
     found = []
     for stud in framing.parts:
-        if stud.kind in (Kind.STUD, Kind.KING, Kind.CRIPPLE) and stud.box.z0.off < box.height:
+        if stud.kind in (Kind.STUD, Kind.KING, Kind.CRIPPLE):
             for x0 in (stud.box.x0 - wide, stud.box.x1):
                 part = _part(site, box, x0)
-                found.append(_Place(part, part.centre - box.at, stud.centre))
+                low, high = (level.at(site.wall, stud.centre) for level in (stud.box.z0, stud.box.z1))
+                if low <= part.box.z0.off and part.box.z1.off <= high:
+                    part = replace(part, placed_by=part.placed_by | stud.placed_by)
+                    found.append(_Place(part, part.centre - box.at, stud.centre))
     return found
 
 
@@ -74,27 +78,45 @@ def _part(site: Site, box: OutletBox, x0: Length) -> Part:
     )
     why = saying(f"part.box_{box.kind}", height=box.height)
     return Part(
-        Kind.OUTLET, site.letter, Material.BOX, room, figures.box_wide, why, placed_by=frozenset({f"{box.place}.kind"})
+        Kind.OUTLET,
+        site.letter,
+        Material.BOX,
+        room,
+        figures.box_wide,
+        why,
+        placed_by=_weighed(site, box),
     )
+
+
+def _weighed(site: Site, box: OutletBox) -> frozenset[str]:
+    """Return what a box's place is chosen by: what it is, what else stands in the wall, and the other boxes."""
+    others = (other.at.rests | other.height.rests for other in site.wall.boxes)
+    return site.things.union({f"{box.place}.kind", site.wall.ref("boxes")}, *others)
 
 
 def _free(site: Site, framing: Framing, part: Part, solid: list[Part]) -> bool:
     box, clear, wall = part.box, site.figures.box_clear, site.wall
-    if box.x0 < site.start or box.x1 > site.end:
-        return False
     z0, z1 = box.z0.off, box.z1.off
+    if box.x0 < site.left.face or box.x1 > wall.length - site.right.face or z1 > site.head.at(wall, part.centre):
+        return False
     for other in solid:
         room = clear if other.kind in (Kind.PACK, Kind.FIREBLOCK) else ZERO
         if not overlap(box.x0 - room, box.x1 + room, other.box.x0, other.box.x1):
             continue
-        low, high = (level.at(wall, other.centre) for level in (other.box.z0, other.box.z1))
+        low = min(other.box.z0.at(wall, x) for x in (box.x0, box.x1))
+        high = max(other.box.z1.at(wall, x) for x in (box.x0, box.x1))
         if overlap(z0, z1, low, high) and (room > ZERO or overlap(box.y0, box.y1, other.box.y0, other.box.y1)):
             return False
     for hole in framing.holes:
         low = hole.bottom.at(wall, part.centre) if hole.bottom else ZERO
         if overlap(box.x0, box.x1, hole.x0, hole.x1) and overlap(z0, z1, low, hole.top.at(wall, part.centre)):
             return False
-    return not any(
-        overlap(box.x0 - clear, box.x1 + clear, stack.pipe.left_edge, stack.pipe.right_edge) and stack.pipe.out > box.y0
-        for stack in framing.stacks
-    )
+    return not any(_in_a_pipe(part, pipe, clear) for pipe in wall.pipes)
+
+
+def _in_a_pipe(part: Part, pipe: Pipe, clear: Length) -> bool:
+    """Say whether a box comes too near a pipe that reaches forward to it."""
+    box = part.box
+    if pipe.out <= box.y0 or not overlap(box.x0 - clear, box.x1 + clear, pipe.left_edge, pipe.right_edge):
+        return False
+    return pipe.run == "standing" or overlap(box.z0.off - clear, box.z1.off + clear, *pipe_heights(pipe))

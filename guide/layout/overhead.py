@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from guide.layout.parts import Box, Kind, Material, Part, under_joists
+from guide.layout.parts import Box, Kind, Material, Part, Remark, overlap, under_joists
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, from_inches
 from guide.reference.sayings import saying
+from guide.survey.model import Pipe
 
 
 def supports_of(site: Site) -> list[Length]:
     """Return the centres, along the wall, of what the top plate can be nailed to: joists, or blocks between them."""
     if site.wall.joists == "alongside":
-        return [(block.box.x0 + block.box.x1) // 2 for block in blocks_of(site)]
+        return [block.centre for block in blocks_of(site)[0]]
     wall, figures = site.wall, site.figures
     spacing = Fraction(wall.joist_spacing or "16")
     rests = frozenset({wall.ref("joists"), wall.ref("joist_spacing")})
@@ -25,24 +26,45 @@ def supports_of(site: Site) -> list[Length]:
     return found
 
 
-def blocks_of(site: Site) -> list[Part]:
-    """Return the blocks between the rim and the first joist alongside: at both ends of the plates, and evenly between."""
+def blocks_of(site: Site) -> tuple[list[Part], list[Remark]]:
+    """Return the blocks between the rim and the first joist alongside: at both ends of the plates, and evenly between.
+
+    They reach from the rim, over the sill, to the joist. Where that does not bring them over half of the plate there
+    are none, and a remark says so. A block that a pipe goes up through stands beside the pipe.
+    """
     figures, wall = site.figures, site.wall
     gap = wall.parallel_gap
     if wall.joists != "alongside" or gap is None:
-        return []
+        return [], []
     thick = figures.stud_thick
+    y0, cut = -wall.shelf, gap.down_to(figures.cut_step)
+    if y0 + cut < site.offsets.back + figures.stud_deep // 2:
+        return [], [Remark(saying("remark.blocks_short", gap=gap), site.start)]
     first, last = site.start, site.end - thick
     bays = -(-(last - first).ticks // figures.block_spacing.ticks)
-    cut = gap.down_to(figures.cut_step)
-    y0 = (
-        -wall.shelf
-    )  # they reach from the rim, over the sill, to the joist; only what stands over the wall matters here
-    rests = frozenset({wall.ref("joists")})
-    parts = []
+    rests = site.things | {wall.ref("joists")}
+    why = saying("part.joist_block", gap=gap)
+    pipes = [pipe for pipe in wall.pipes if pipe.run == "standing" and pipe.back < y0 + cut]
+    parts: list[Part] = []
     for number in range(bays + 1):
         x0 = first + Length((last - first).ticks * number // bays, first.rests | last.rests)
+        x0 = _beside_pipes(site, x0, pipes)
+        if x0 < first or x0 > last or any(overlap(x0, x0 + thick, p.box.x0, p.box.x1) for p in parts):
+            continue
         box = Box(x0, x0 + thick, y0, y0 + cut, under_joists(ZERO), under_joists(-figures.stud_deep))
-        why = saying("part.joist_block", gap=gap)
         parts.append(Part(Kind.JOIST_BLOCK, site.letter, Material.STUD, box, cut, why, placed_by=rests))
-    return parts
+    return parts, []
+
+
+def _beside_pipes(site: Site, x0: Length, pipes: list[Pipe]) -> Length:
+    """Return where a block meant for x0 stands: there, or to the left of the pipe in its way, or else to the right of it."""
+    thick, side = site.figures.stud_thick, site.figures.pipe_side
+    for pipe in sorted(pipes, key=lambda pipe: pipe.right_edge, reverse=True):
+        if overlap(x0, x0 + thick, pipe.left_edge - side, pipe.right_edge + side):
+            x0 = pipe.left_edge - side - thick
+    if x0 < site.start:
+        x0 = site.start
+        for pipe in sorted(pipes, key=lambda pipe: pipe.left_edge):
+            if overlap(x0, x0 + thick, pipe.left_edge - side, pipe.right_edge + side):
+                x0 = pipe.right_edge + side
+    return x0

@@ -214,8 +214,12 @@ class End:
     """From the concrete corner to the end of the plates."""
     first_sheet: Length
     """From the end of the plates to where drywall starts at this end."""
-    neighbour_cap: Length
-    """From the concrete corner to the room edge of the neighbour's cap; 0 where there is no neighbour."""
+    face: Length
+    """From the concrete corner to the face of the drywall, or of the framed wall, that stands across this end."""
+    cap: Length
+    """From the concrete corner to the end of the cap; below 0 where it runs on over the corner to the sill."""
+    caps_part: bool = False
+    """The caps of the two walls lie at different heights here, so that a hole stays between them."""
 
 
 @dataclass(frozen=True)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from guide.layout.parts import Box, Decision, Kind, Material, Part, over_slab, overlap
+from guide.layout.openings import Stretch
+from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest
 from guide.reference.sayings import Saying, saying
@@ -60,50 +62,83 @@ def _stack(site: Site, pipe: Pipe) -> Stack:
         said = saying("decision.pipe_box", what=what, at=at, out=pipe.out, face=face, inside=pipe.wide + side * 2)
         beat = (saying("alternative.shift", shift=shift, floor=floor),)
     decision = Decision(f"{pipe.place}.way", site.letter, said, beat)
-    rests = pipe.out.rests | back.rests
+    rests = pipe.out.rests | pipe.wide.rests | back.rests
     x0, x1 = (at - half - side).with_rests(rests), (at + half + side).with_rests(rests)
     return Stack(pipe, way, x0, x1, decision)
 
 
-def box_round(site: Site, stack: Stack) -> tuple[Part, ...]:
-    """Return the box in front of the studs round a pipe: two posts, and rungs between and behind them.
+def chases_of(site: Site, stacks: Sequence[Stack], holes: Sequence[Stretch]) -> tuple[list[Part], list[Remark]]:
+    """Return the boxes in front of the studs. Pipes that stand close together share one.
+
+    A box that would stand before an opening, or in the wall round the corner, is left out, and a remark says so.
+    """
+    thick = site.figures.stud_thick
+    parts: list[Part] = []
+    remarks: list[Remark] = []
+    for group in _close_together(stacks, thick):
+        x0, x1 = group[0].x0, greatest(*(stack.x1 for stack in group))
+        what = " and ".join(thing_name(stack.pipe.place) for stack in group)
+        low, high = site.left.face, site.wall.length - site.right.face
+        span = (x0 - thick, x1 + thick)
+        if span[0] < low or span[1] > high or any(overlap(*span, *hole) for hole in holes):
+            remarks.append(Remark(saying("remark.chase_unbuilt", what=what), x0))
+        else:
+            parts += _box_round(site, x0, x1, greatest(*(stack.pipe.out for stack in group)), what)
+    return parts, remarks
+
+
+def _close_together(stacks: Sequence[Stack], thick: Length) -> list[list[Stack]]:
+    """Group the pipes that need a box with those that stand where its posts would stand."""
+    groups: list[list[Stack]] = []
+    reach = ZERO
+    for stack in sorted((s for s in stacks if s.way in ("box", "front")), key=lambda s: s.x0):
+        if groups and stack.x0 - thick < reach:
+            groups[-1].append(stack)
+        else:
+            groups.append([stack])
+        reach = greatest(reach, stack.x1 + thick)
+    return [group for group in groups if any(stack.way == "box" for stack in group)]
+
+
+def _box_round(site: Site, x0: Length, x1: Length, out: Length, what: str) -> list[Part]:
+    """Return the box round what stands between x0 and x1 and reaches `out`: two posts, rungs between and behind them.
 
     Its posts stand on a treated rung on the slab, in front of the studs that stand on both sides of the pipe.
     """
     figures, wall = site.figures, site.wall
-    thick, pipe = figures.stud_thick, stack.pipe
-    front = pipe.out + figures.chase_clear
+    thick = figures.stud_thick
+    front = out + figures.chase_clear
     depth = front - site.offsets.face
     # a post either stands on the studs' face or leaves room for a rung between
     front = greatest(front, site.offsets.face + thick) if depth > ZERO else site.offsets.face.with_rests(front.rests)
-    why = saying("part.chase", what=thing_name(pipe.place), out=pipe.out)
-    middle = (stack.x0 + stack.x1) // 2
-    tall = (wall.height.at(middle) - thick * 2).down_to(figures.cut_step)
+    why = saying("part.chase", what=what, out=out)
+    tall = (wall.height.least_over(x0 - thick, x1 + thick) - thick * 2).down_to(figures.cut_step)
     foot = over_slab(thick)
     parts = []
-    for x0 in (stack.x0 - thick, stack.x1):
-        box = Box(x0, x0 + thick, front, front + thick, foot, foot.up(tall))
+    for post_x in (x0 - thick, x1):
+        box = Box(post_x, post_x + thick, front, front + thick, foot, foot.up(tall))
         parts.append(Part(Kind.CHASE_POST, site.letter, Material.STUD, box, tall, why, wide=thick))
-    inside, whole = stack.x1 - stack.x0, stack.x1 - stack.x0 + thick * 2
-    floor = Box(stack.x0 - thick, stack.x1 + thick, front, front + thick, over_slab(ZERO), foot)
+    inside, whole = (x1 - x0).down_to(figures.cut_step), (x1 - x0 + thick * 2).down_to(figures.cut_step)
+    floor = Box(x0 - thick, x1 + thick, front, front + thick, over_slab(ZERO), foot)
     parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.TREATED, floor, whole, why, wide=thick))
     head = replace(floor, z0=foot.up(tall), z1=foot.up(tall + thick))
     parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.STUD, head, whole, why, wide=thick))
     bays = -(-tall.ticks // figures.chase_rung.ticks)
     for number in range(1, bays):
         z0 = foot.up(Length(tall.ticks * number // bays, tall.rests) - thick // 2)
-        rung = Box(stack.x0, stack.x1, front, front + thick, z0, z0.up(thick))
+        rung = Box(x0, x1, front, front + thick, z0, z0.up(thick))
         parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.STUD, rung, inside, why, wide=thick))
     reach = front - site.offsets.face
     if reach > ZERO:
         for number in range(bays + 1):
             off = Length((tall - thick).ticks * number // bays, tall.rests)
-            for x0 in (stack.x0 - thick, stack.x1):
-                side = Box(x0, x0 + thick, site.offsets.face, front, foot.up(off), foot.up(off + thick))
-                parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.STUD, side, reach, why, wide=thick))
-    return tuple(parts)
+            for post_x in (x0 - thick, x1):
+                side = Box(post_x, post_x + thick, site.offsets.face, front, foot.up(off), foot.up(off + thick))
+                cut = reach.down_to(figures.cut_step)
+                parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.STUD, side, cut, why, wide=thick))
+    return parts
 
 
-def blocks(stacks: tuple[Stack, ...], x0: Length, x1: Length) -> Stack | None:
-    """Return the pipe in the line of the studs that a stretch runs into, or None."""
-    return next((s for s in stacks if s.in_line and overlap(x0, x1, s.x0, s.x1)), None)
+def blocks(stacks: Sequence[Stack], x0: Length, x1: Length) -> bool:
+    """Say whether a stretch runs into a pipe that stands in the line of the studs."""
+    return any(s.in_line and overlap(x0, x1, s.x0, s.x1) for s in stacks)

@@ -47,7 +47,8 @@ def plates_of(
     for x0, x1 in _runs(site, [*pipes, *doors]):
         ends = _bottom_ends(site, x0, x1, stock)
         joints += ends[1:-1]
-        parts += [_piece(site, Kind.BOTTOM_PLATE, a, b, Material.TREATED) for a, b in pairwise(ends)]
+        rests = x0.rests | x1.rests | stock.rests
+        parts += [_piece(site, Kind.BOTTOM_PLATE, a, b, rests) for a, b in pairwise(ends)]
     decisions: list[Decision] = []
     remarks: list[Remark] = []
     for x0, x1 in _runs(site, pipes):
@@ -56,33 +57,36 @@ def plates_of(
             decisions.append(_joint_decision(site, ends, used, len(decisions)))
         if used >= 2:
             remarks.append(Remark(saying("remark.top_joint", rule=used), ends[1] if len(ends) > 2 else x0))
-        parts += [_piece(site, Kind.TOP_PLATE, a, b, Material.STUD) for a, b in pairwise(ends)]
+        rests = x0.rests | x1.rests | stock.rests
+        if len(ends) > 2:
+            rests = rests.union(*(at.rests for at in supports))
+        parts += [_piece(site, Kind.TOP_PLATE, a, b, rests) for a, b in pairwise(ends)]
     return parts, decisions, remarks
 
 
 def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:
-    """Return the stretches of plate left between the breaks."""
+    """Return the stretches of plate left between the breaks; what no stud could stand on is left out."""
     runs = []
     at = site.start
     for x0, x1 in sorted(breaks, key=lambda pair: pair[0]):
-        if x0 > at:
-            runs.append((at, x0))
+        runs.append((at, min(x0, site.end)))
         at = max(at, x1)
-    if at < site.end:
-        runs.append((at, site.end))
-    return runs
+    runs.append((at, site.end))
+    return [(x0, x1) for x0, x1 in runs if x1 - x0 >= site.figures.stud_thick]
 
 
-def _piece(site: Site, kind: Kind, x0: Length, x1: Length, material: Material) -> Part:
+def _piece(site: Site, kind: Kind, x0: Length, x1: Length, rests: frozenset[str]) -> Part:
+    """Return one piece of plate. How a run is parted rests on both its ends, and on whatever stands in the wall."""
     figures = site.figures
+    rests |= site.things
     if kind is Kind.BOTTOM_PLATE:
-        low, high = over_slab(figures.gasket), over_slab(site.foot)
+        material, low, high = Material.TREATED, over_slab(figures.gasket), over_slab(site.foot)
     else:
-        low, high = site.head, under_joists(site.over_plate)
+        material, low, high = Material.STUD, site.head, under_joists(site.over_plate)
     box = Box(x0, x1, site.offsets.back, site.offsets.face, low, high)
     why = saying(f"part.{kind.value.replace(' ', '_')}", start=x0 - site.start, end=x1 - site.start)
     cut = (x1 - x0).down_to(figures.cut_step)
-    return Part(kind, site.letter, material, box, cut.with_rests(site.room_walk), why, placed_by=site.room_walk)
+    return Part(kind, site.letter, material, box, cut.with_rests(rests), why, placed_by=rests)
 
 
 def _bottom_ends(site: Site, x0: Length, x1: Length, stock: Length) -> list[Length]:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
+from guide.layout.heights import cap_meets_plate
 from guide.layout.parts import Box, End, Kind, Level, Material, Offsets, Part, over_slab, under_joists
-from guide.lengths import Length
+from guide.lengths import ZERO, Length
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying
-from guide.survey.model import Basement, Wall
+from guide.survey.model import Basement, Opening, Pipe, Wall
 
 
 @dataclass(frozen=True)
@@ -39,20 +41,37 @@ class Site:
         """Top of the bottom plate over the slab: gasket and plate."""
         return self.figures.gasket + self.figures.stud_thick
 
-    @property
+    @cached_property
     def over_plate(self) -> Length:
         """What lies between the top plate and the joists: nothing, or the cap."""
-        return self.figures.plywood if self.cap_case == 2 else self.figures.plywood * 0
+        thick = self.figures.plywood if self.cap_case == 2 else ZERO
+        return thick.with_rests(cap_meets_plate(self.wall, self.figures).rests)
 
-    @property
+    @cached_property
     def head(self) -> Level:
         """Underside of the top plate."""
         return under_joists(self.over_plate + self.figures.stud_thick)
 
     @property
     def room_walk(self) -> frozenset[str]:
-        """The answers that say what stands in the wall: another thing there could move any stud."""
+        """The answers that say how much stands in the wall: another thing there could move any stud."""
         return frozenset({self.wall.ref("openings"), self.wall.ref("pipes")})
+
+    @cached_property
+    def things(self) -> frozenset[str]:
+        """The answers that say what stands in the wall, where, and between which ends.
+
+        The layout is chosen as a whole, so everything placed by it rests on them: a pipe can turn it round.
+        """
+        openings = (opening.rests for opening in self.wall.openings)
+        pipes = (pipe.rests for pipe in self.wall.pipes)
+        return self.room_walk.union(self.start.rests, self.end.rests, *openings, *pipes)
+
+    def near(self, x0: Length, x1: Length) -> frozenset[str]:
+        """Return the answers that say what stands within one stud spacing of a stretch of the wall."""
+        reach = self.figures.stud_spacing
+        things = ((t.rests, *edges_of(t)) for t in (*self.wall.openings, *self.wall.pipes))
+        return frozenset().union(*(rests for rests, left, right in things if left < x1 + reach and x0 - reach < right))
 
     def stud_cut(self, x: Length) -> Length:
         """Return the length of a stud whose centre is at x: plate to plate, rounded down to the cutting step."""
@@ -63,4 +82,10 @@ class Site:
         x1 = x0 + self.figures.stud_thick
         cut = self.stud_cut((x0 + x1) // 2)
         box = Box(x0, x1, self.offsets.back, self.offsets.face, over_slab(self.foot), over_slab(self.foot + cut))
-        return Part(kind, self.letter, Material.STUD, box, cut, why, placed_by=self.room_walk)
+        rests = self.room_walk | self.near(x0, x1)
+        return Part(kind, self.letter, Material.STUD, box, cut, why, placed_by=rests)
+
+
+def edges_of(thing: Opening | Pipe) -> tuple[Length, Length]:
+    """Return the left and the right edge of something on the wall."""
+    return (thing.left, thing.right) if isinstance(thing, Opening) else (thing.left_edge, thing.right_edge)

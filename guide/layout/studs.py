@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
-from guide.layout.openings import Hole, cripples_at, holes_of, sides_of, spans_of
+from guide.layout.offsets import pipe_heights
+from guide.layout.openings import Hole, Stretch, cripples_at, frame_hole, holes_of
 from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, over_slab, overlap
-from guide.layout.pipes import Stack, blocks, box_round, stacks_of
+from guide.layout.pipes import Stack, blocks, chases_of, stacks_of
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.sayings import saying
@@ -54,34 +55,38 @@ def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
         ),
         (saying("alternative.zero", side=other.zero_side, **dict(zip(names, other.rank[:3], strict=True))),),
     )
-    return replace(best, parts=tuple(_notched(site, part, notched) for part in best.parts)), decision
+    return replace(best, parts=tuple(notched_for(site, part, notched) for part in best.parts)), decision
 
 
 def _frame_from(site: Site, side: Side) -> Framing:
     zero = site.start + site.left.first_sheet if side == "left" else site.end - site.right.first_sheet
-    parts = _ends(site)
-    remarks: list[Remark] = []
     holes, stacks = holes_of(site), stacks_of(site)
+    pipes = [(s.x0, s.x1) for s in stacks if s.in_line]
+    clear = [(hole.x0, hole.x1) for hole in holes]
+    parts, remarks = _ends(site, pipes, clear)
     spans: dict[str, list[Part]] = {}
-    for hole in holes:
-        sides, said = sides_of(site, hole, [p for p in parts if p.kind is not Kind.PACK])
-        spans[hole.opening.place] = spans_of(site, hole, sides)
-        parts += [*sides, *spans[hole.opening.place]]
+    for number, hole in enumerate(holes):
+        standing = [p for p in parts if p.kind is not Kind.PACK]
+        barred = [*pipes, *clear[:number], *clear[number + 1 :]]
+        uprights, spans[hole.opening.place], said = frame_hole(site, hole, standing, barred)
+        parts += [*uprights, *spans[hole.opening.place]]
         remarks += said
-    parts, said = _without_crowded_packs(site, parts)
+    parts, said = _without_crowded_packs(site, parts, [*pipes, *clear])
     remarks += said
-    sheet = frozenset({"basement.sheets", site.wall.ref("length")})
+    weighed = site.things | {"basement.sheets"}
     centres = list(_module(site, side, zero))
     for number, centre in centres:
         parts += [
-            replace(part, placed_by=part.placed_by | sheet)
+            replace(part, placed_by=part.placed_by | weighed)
             for part in _at(site, centre, number, parts, holes, stacks, spans)
         ]
     for stack in stacks:
         if stack.in_line:
-            parts += _beside(site, stack, parts, holes, displaced=any(_hits(site, stack, c) for _, c in centres))
-        if stack.way == "box":
-            parts += box_round(site, stack)
+            displaced = any(_hits(site, stack, c) for _, c in centres)
+            parts += _beside(site, stack, parts, [*pipes, *clear], displaced=displaced)
+    boxes, said = chases_of(site, stacks, clear)
+    parts += boxes
+    remarks += said
     edges = tuple(centre for number, centre in centres if number % SHEET_EDGE_EVERY == 0)
     missed = [edge for edge in edges if not _bears(site, edge, parts)]
     remarks += [Remark(saying("remark.edge_missed", at=edge - site.start), edge) for edge in missed]
@@ -97,32 +102,60 @@ def _module(site: Site, side: Side, zero: Length) -> Iterator[tuple[int, Length]
         yield number, zero + step * number if side == "left" else zero - step * number
 
 
-def _ends(site: Site) -> list[Part]:
-    """Return the end studs and, where a through wall meets a corner, the flat stud that backs it."""
+def _ends(site: Site, pipes: list[Stretch], holes: list[Stretch]) -> tuple[list[Part], list[Remark]]:
+    """Return the end studs and, where a through wall meets a corner, the flat stud that backs it.
+
+    A pipe that leaves no room for an end stud moves it to its other side; in an opening there is none.
+    """
     thick, deep = site.figures.stud_thick, site.figures.stud_deep
-    left = site.upright(Kind.STUD, site.start, saying("part.end_stud", side="left", what=site.left.what))
-    right = site.upright(Kind.STUD, site.end - thick, saying("part.end_stud", side="right", what=site.right.what))
-    parts = [left, right]
-    for end, x0 in ((site.left, site.start + thick), (site.right, site.end - thick - deep)):
-        if end.through:
-            x1, face = x0 + deep, site.offsets.face
-            cut = site.stud_cut((x0 + x1) // 2)
-            low = left.box.z0
-            box = Box(x0, x1, face - thick, face, low, low.up(cut))
-            parts.append(replace(left, kind=Kind.PACK, box=box, cut=cut, why=saying("part.pack")))
-    return parts
+    x0, x1 = _past_pipes(site, pipes)
+    parts: list[Part] = []
+    remarks: list[Remark] = []
+    for side, end, at, inner, home in (
+        ("left", site.left, x0, x0 + thick, x0 == site.start),
+        ("right", site.right, x1 - thick, x1 - thick - deep, x1 == site.end),
+    ):
+        stud = site.upright(Kind.STUD, at, saying("part.end_stud", side=side, what=end.what))
+        taken = [(part.box.x0, part.box.x1) for part in parts]
+        if at < site.start or at + thick > site.end or any(overlap(at, at + thick, *each) for each in taken):
+            continue
+        if not any(overlap(at, at + thick, *hole) for hole in holes):
+            parts.append(stud)
+        if end.through and home:
+            parts.append(_pack(site, stud, inner))
+        elif end.through:
+            remarks.append(Remark(saying("remark.pack_dropped"), at))
+    return parts, remarks
 
 
-def _without_crowded_packs(site: Site, parts: list[Part]) -> tuple[list[Part], list[Remark]]:
-    """Drop a corner pack that an opening's framing needs the room of."""
+def _past_pipes(site: Site, pipes: list[Stretch]) -> Stretch:
+    """Return where the outermost studs begin and end: at the plates' ends, or past a pipe that leaves no room there."""
+    thick, x0, x1 = site.figures.stud_thick, site.start, site.end
+    for left, right in sorted(pipes):
+        if overlap(x0, x0 + thick, left, right):
+            x0 = right
+    for left, right in sorted(pipes, key=lambda pipe: pipe[1], reverse=True):
+        if overlap(x1 - thick, x1, left, right):
+            x1 = left
+    return x0, x1
+
+
+def _pack(site: Site, stud: Part, x0: Length) -> Part:
+    """Return the flat stud beside an end stud, its face flush with the room."""
+    x1, face = x0 + site.figures.stud_deep, site.offsets.face
+    cut = site.stud_cut((x0 + x1) // 2)
+    box = Box(x0, x1, face - site.figures.stud_thick, face, stud.box.z0, stud.box.z0.up(cut))
+    return replace(stud, kind=Kind.PACK, box=box, cut=cut, why=saying("part.pack"))
+
+
+def _without_crowded_packs(site: Site, parts: list[Part], barred: list[Stretch]) -> tuple[list[Part], list[Remark]]:
+    """Drop a corner pack where an opening, a pipe or another stud needs its room."""
     kept, remarks = [], []
     for part in parts:
-        crowded = part.kind is Kind.PACK and any(
-            other.kind not in (Kind.PACK, Kind.STUD) and overlap(part.box.x0, part.box.x1, other.box.x0, other.box.x1)
-            for other in parts
-        )
-        if crowded:
-            remarks.append(Remark(saying("remark.pack_dropped"), part.box.x0))
+        box = part.box
+        taken = [(p.box.x0, p.box.x1) for p in parts if p is not part]
+        if part.kind is Kind.PACK and any(overlap(box.x0, box.x1, *each) for each in (*taken, *barred)):
+            remarks.append(Remark(saying("remark.pack_dropped"), box.x0))
         else:
             kept.append(part)
     return kept, remarks
@@ -140,6 +173,8 @@ def _at(
     """Return what stands at one place of the module: a stud, short studs round an opening, or nothing."""
     half = site.figures.stud_thick // 2
     x0, x1 = centre - half, centre + half
+    if x0 < site.start or x1 > site.end:
+        return []
     for hole in holes:
         if hole.x0 <= x0 and x1 <= hole.x1:
             return [] if blocks(stacks, x0, x1) else cripples_at(site, hole, spans[hole.opening.place], centre)
@@ -156,7 +191,7 @@ def _hits(site: Site, stack: Stack, centre: Length) -> bool:
     return overlap(centre - half, centre + half, stack.x0, stack.x1)
 
 
-def _beside(site: Site, stack: Stack, parts: list[Part], holes: tuple[Hole, ...], *, displaced: bool) -> list[Part]:
+def _beside(site: Site, stack: Stack, parts: list[Part], barred: list[Stretch], *, displaced: bool) -> list[Part]:
     """Return the studs that stand on both sides of a pipe: always round a box, else where a stud had to give way."""
     if stack.way == "bay" and not displaced:
         return []
@@ -165,9 +200,10 @@ def _beside(site: Site, stack: Stack, parts: list[Part], holes: tuple[Hole, ...]
     for x0, side in ((stack.x0 - thick, "left"), (stack.x1, "right")):
         x1 = x0 + thick
         free = not any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts)
-        free &= not any(overlap(x0, x1, hole.x0, hole.x1) for hole in holes)
+        free &= not any(overlap(x0, x1, *each) for each in barred)
         if free and site.start <= x0 and x1 <= site.end:
-            found.append(site.upright(Kind.STUD, x0, saying("part.pipe_stud", side=side, wide=stack.pipe.wide)))
+            stud = site.upright(Kind.STUD, x0, saying("part.pipe_stud", side=side, wide=stack.pipe.wide))
+            found.append(replace(stud, placed_by=stud.placed_by | site.things))
     return found
 
 
@@ -181,9 +217,9 @@ def _bears(site: Site, edge: Length, parts: list[Part]) -> bool:
     )
 
 
-def _notched(site: Site, part: Part, pipes: tuple[Pipe, ...]) -> Part:
+def notched_for(site: Site, part: Part, pipes: Iterable[Pipe]) -> Part:
     """Return an upright part with notches in its back for the pipes along the wall that cross it."""
-    if part.kind not in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE):
+    if part.kind not in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE, Kind.FIREBLOCK):
         return part
     clear, notches = site.figures.notch_clear, []
     z0, z1 = (level.at(site.wall, part.centre) for level in (part.box.z0, part.box.z1))
@@ -195,10 +231,3 @@ def _notched(site: Site, part: Part, pipes: tuple[Pipe, ...]) -> Part:
             box = replace(part.box, y1=deep, z0=over_slab(greatest(low, z0)), z1=over_slab(least(high, z1)))
             notches.append(box)
     return replace(part, notches=tuple(notches)) if notches else part
-
-
-def pipe_heights(pipe: Pipe) -> tuple[Length, Length]:
-    """Return the lowest and the highest point of a pipe along the wall over the slab, its fall included."""
-    low_left, low_right = pipe.low_left or ZERO, pipe.low_right or ZERO
-    low, high = sorted((low_left, low_right))
-    return low.with_rests(high.rests), high.with_rests(low.rests) + pipe.wide

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from guide.buying.purchase import Line, sheets_of
+from guide.buying.purchase import sheets_of
 from guide.checks.findings import Finding
 from guide.layout.parts import FULL_HEIGHT, Kind, Material, Part, WallLayout
 from guide.lengths import SIXTEENTH, Length, Toward, inches, show, with_unit
@@ -120,7 +120,7 @@ class WallView:
             )
             if part.centre.ticks in edges:
                 what += ", drywall joint on its centre"
-            yield self._row(part.box.x0, 0, f"{signs[part.kind]} right of the line", what, part.place_rests)
+            yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests)
         for block in blocks:
             stud = self._stud_beside(block)
             side = "right" if stud is not None and stud.box.x0 < block.box.x0 else "left"
@@ -283,21 +283,13 @@ def _stick_rows(plan: Plan) -> list[tuple[str, str, str]]:
     return rows
 
 
-def _buy_row(line: Line) -> tuple[str, str, str, str]:
-    return line.aisle, f"{line.buy} {line.unit}", f"{line.name}{' *' if line.guessed else ''}", line.need
-
-
 ROWS: dict[str, Callable[..., object]] = {
-    "buy_row": _buy_row,
     "stick_rows": _stick_rows,
-    "said_row": lambda said: (said.name, said.value, said.how_known),
     "mark_row": lambda mark: (mark.at, mark.from_right, mark.sign, mark.what),
     "piece_row": lambda piece: (piece.mark, piece.cut, piece.at),
     "wide_row": lambda piece: (piece.mark, piece.cut, piece.wide, piece.at, piece.note),
     "foam_row": lambda piece: (piece.mark, piece.at, piece.wide, piece.cut, piece.note),
     "block_row": lambda piece: (piece.mark, piece.cut, piece.wide, piece.at),
     "cap_row": lambda piece: (piece.mark, piece.at, piece.wide, piece.cut),
-    "held_row": lambda held: (held.what, held.fastener, held.count, held.rule),
-    "place": lambda finding: f"{show(finding.at)} from the left end of the plates:" if finding.at is not None else "",
 }
 """How the templates turn a value into the cells of a table row."""

@@ -15,6 +15,8 @@ from guide.drawing.floor_plan import floor_plan
 from guide.drawing.section import section
 from guide.drawing.text import render
 from guide.layout.parts import Kind
+from guide.lengths import show
+from guide.order.plan import Step
 from guide.reference.data import read_toml
 from guide.reference.findings import Severity
 from guide.reference.sayings import say
@@ -22,7 +24,6 @@ from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.view import ROWS, WallView
-
 
 PAPERS_FOLDER = "wallbrief-papers"
 """Where papers go when nobody says where."""
@@ -48,7 +49,13 @@ def _templates() -> Environment:
 def papers(plan: Plan) -> dict[str, str]:
     """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out."""
     views = [WallView(plan, wall) for wall in plan.layout.walls]
-    shared = {"plan": plan, "say_finding": lambda f: _finding_said(plan, f), "office": _office(), "Severity": Severity}
+    shared = {
+        "plan": plan,
+        "say_finding": lambda finding: _finding_said(plan, finding),
+        "place": lambda finding: show(finding.at, plan.tape),
+        "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
+        "office": _office(),
+    }
     drawings = {view.wall.letter: _drawings(plan, view) for view in views}
     pages = {
         "job-sheet.md": _page("job-sheet.md.j2", **shared, views=views, drawings=drawings, rooms=_room_drawing(plan))
@@ -60,6 +67,12 @@ def papers(plan: Plan) -> dict[str, str]:
 
 def _page(template: str, **values: object) -> str:
     return fold(_templates().get_template(template).render(**values))
+
+
+def _holds(finding: Finding, step: Step) -> bool:
+    """Say whether a HOLD names this step: its family, on its wall or in the whole basement."""
+    family = step.id.partition("@")[0].partition(":")[0]
+    return finding.severity is Severity.HOLD and finding.text.holds == family and finding.wall in (None, step.wall)
 
 
 def _office() -> list[str]:

@@ -79,6 +79,21 @@ class Opening:
         """The right edge, of the hole, the leaf or the frame."""
         return self.left + (self.width or self.leaf_width or self.frame_width or ZERO)
 
+    @property
+    def rests(self) -> frozenset[str]:
+        """Every answer that its framing is worked out from."""
+        sizes = (
+            self.left,
+            self.width,
+            self.tall,
+            self.sill,
+            self.leaf_width,
+            self.leaf_height,
+            self.frame_width,
+            self.frame_height,
+        )
+        return frozenset({f"{self.place}.kind"}).union(*(size.rests for size in sizes if size is not None))
+
 
 @dataclass(frozen=True, slots=True)
 class Pipe:
@@ -112,6 +127,12 @@ class Pipe:
         """How far from the concrete its nearest point is: the outermost point less its thickness, never below 0."""
         gap = self.out - self.wide
         return gap if gap > ZERO else Length(0, gap.rests)
+
+    @property
+    def rests(self) -> frozenset[str]:
+        """Every answer that its way past the framing is worked out from."""
+        sizes = (self.at, self.start, self.end, self.low_left, self.low_right, self.wide, self.out)
+        return frozenset({f"{self.place}.run"}).union(*(size.rests for size in sizes if size is not None))
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import ClassVar
 
 from textual.app import ComposeResult
+from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.screen import ModalScreen
 from textual.widgets import Footer, Input, Label, OptionList, Static
@@ -17,7 +18,7 @@ from guide.sheets.said import Said
 class Aside(ModalScreen[None]):
     """Lines to read; any of the usual keys closes it."""
 
-    BINDINGS: ClassVar = [("escape", "close", "Close"), ("enter", "close", ""), ("f1", "close", "")]
+    BINDINGS: ClassVar = [("escape", "close", "Close"), Binding("enter,f1", "close", show=False)]
 
     def __init__(self, title: str, lines: Iterable[str]) -> None:
         super().__init__()
@@ -40,7 +41,7 @@ class Aside(ModalScreen[None]):
 class AnswerList(ModalScreen[str | None]):
     """Every answer given so far; returns the path of the one to change, or None. Typing narrows the list."""
 
-    BINDINGS: ClassVar = [("escape", "close", "Leave it"), ("down", "into_list", "")]
+    BINDINGS: ClassVar = [("escape", "close", "Leave it"), Binding("down", "into_list", show=False)]
     AUTO_FOCUS = "#find"
 
     def __init__(self, said: Sequence[Said], heading: Callable[[str], str]) -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from textual import events
+from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.widgets import Static
 
 from guide.drawing.elevation import elevation
 from guide.drawing.text import render
 from guide.layout.parts import Layout, WallLayout
+from guide.lengths import Tape
 from guide.session import Session
 
 
@@ -46,11 +48,12 @@ class Strip(Static):
     def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
         super().__init__(markup=False, id=id)
 
-    def show(self, done: int, whole: int, session: Session) -> None:
+    def show(self, session: Session) -> None:
         """Show where the job stands."""
-        survey = session.layout.survey
-        missing = len(survey.unsure(survey.known))
-        parts = [f"{done} of {whole} answered", f"{missing} not measured" if missing else "all measured"]
+        done, whole, guessed = session.counts()
+        parts = [f"{done} of {whole} answered"]
+        if guessed:
+            parts.append(f"{guessed} guessed, so locked")
         if session.problem_lines():
             parts.append("! answers contradict each other")
         parts.append(f"kept in {session.path.name}" if session.path else "not kept")
@@ -63,9 +66,9 @@ class WallPane(VerticalScroll):
     def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
         super().__init__(id=id)
         self._wall: WallLayout | None = None
-        self._tape = "inches"
+        self._tape: Tape = "inches"
 
-    def compose(self):  # type: ignore[no-untyped-def]
+    def compose(self) -> ComposeResult:
         """One block of text."""
         yield Static("", markup=False, id="drawing")
 
@@ -85,5 +88,5 @@ class WallPane(VerticalScroll):
         if self._wall is None:
             text = "The wall is drawn here as soon as it has a length."
         else:
-            text = render(elevation(self._wall), columns=columns, tape=self._tape)  # type: ignore[arg-type]
+            text = render(elevation(self._wall), columns=columns, tape=self._tape)
         self.query_one("#drawing", Static).update(text)

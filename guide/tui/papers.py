@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import ClassVar
 
 from textual.app import ComposeResult
+from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.screen import Screen
 from textual.widgets import Footer, Label, OptionList, Static
@@ -18,7 +19,11 @@ from guide.sheets.write import PAPERS_FOLDER, papers, usable, write_papers
 class Papers(Screen[None]):
     """Pick a paper, read it as it will be printed, write them all."""
 
-    BINDINGS: ClassVar = [("escape", "close", "Back to the talk"), ("w", "write", "Write all"), ("f5", "close", "")]
+    BINDINGS: ClassVar = [
+        ("escape", "close", "Back to the talk"),
+        ("w", "write", "Write all"),
+        Binding("f5", "close", show=False),
+    ]
     AUTO_FOCUS = "#which"
 
     def __init__(self, session: Session, folder: Path) -> None:

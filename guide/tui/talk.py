@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import ClassVar
 
 from textual.app import ComposeResult
+from textual.binding import Binding
 from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 from textual.widgets import Footer, Input, OptionList
@@ -21,14 +22,15 @@ class Talk(Screen[None]):
     """One open job. The screen holds no answer: it sends replies to the session and shows what comes back."""
 
     AUTO_FOCUS = "#reply"
-    HORIZONTAL_BREAKPOINTS: ClassVar = [(0, "-narrow"), (100, "-wide")]
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (100, "-wide")]  # noqa: RUF012 - declared so by Screen
     BINDINGS: ClassVar = [
         ("f1", "help", "Help"),
         ("f2", "back", "Back"),
         ("f3", "change", "Change"),
         ("f4", "wall", "Wall"),
         ("f5", "papers", "Papers"),
-        ("escape", "reply", ""),
+        Binding("escape", "reply", show=False),
+        Binding("down", "choices", show=False),
     ]
 
     def __init__(self, session: Session, folder: Path) -> None:
@@ -97,6 +99,12 @@ class Talk(Screen[None]):
         self.remove_class("-wall-first")
         self.query_one("#reply").focus()
 
+    def action_choices(self) -> None:
+        """Go from the answer box into the choices under the talk."""
+        choices = self.query_one("#choices")
+        if choices.display:
+            choices.focus()
+
     def action_papers(self) -> None:
         """Read the papers, and write them."""
         self.app.push_screen(Papers(self._session, self._folder))
@@ -125,6 +133,8 @@ class Talk(Screen[None]):
         if asked is not None and asked.question.choices:
             shown = [Option(f"{number} {c.say}", id=c.id) for number, c in enumerate(asked.question.choices, 1)]
             choices.add_options(shown)
+            ids = [c.id for c in asked.question.choices]
+            choices.highlighted = ids.index(asked.question.usual) if asked.question.usual in ids else 0
             hints = hints[len(shown) :]
         for hint in hints:
             self._conversation.said(hint)
@@ -135,5 +145,4 @@ class Talk(Screen[None]):
         asked = self._session.current
         letter = asked.place.partition(".")[0] if asked is not None and asked.place != "basement" else None
         self.query_one("#wall", WallPane).show(self._session.layout, letter)
-        done, whole = self._session.counts()
-        self.query_one("#strip", Strip).show(done, whole, self._session)
+        self.query_one("#strip", Strip).show(self._session)

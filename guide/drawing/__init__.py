@@ -1,0 +1,1 @@
+"""Drawings of what was laid out, as values, and the text they render to."""

@@ -1,0 +1,176 @@
+"""The walls of a job seen from above, at the height of the windows: what stands in front of what, and who runs through.
+
+Walls that inside corners join turn clockwise, each a right angle from the one before. A wall that nothing joins begins
+a new run under the runs before it. Zero is the leftmost and the lowest concrete face.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from guide.drawing.elevation import CONCRETE_SHOWN
+from guide.drawing.shapes import Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, rectangle
+from guide.layout.parts import Kind, Layout, WallLayout
+from guide.lengths import ZERO, Length, inches
+
+FOUNDATION_SHOWN = CONCRETE_SHOWN * 2
+"""How thick the concrete is drawn from above. Nobody measured it."""
+BETWEEN_RUNS = inches("48")
+"""What is left free between runs of walls that are not joined."""
+WORDS_OFF = inches("12")
+"""How far into the room from the studs words stand."""
+
+_SIDES: tuple[Side, ...] = ("middle", "left", "middle", "right")
+"""Where the words of a wall stand, by its turn: on the side of the room."""
+
+_Point = tuple[Length, Length]
+_Span = tuple[Length, Length]
+
+
+@dataclass(frozen=True)
+class _Placed:
+    """A wall in the plan: its left concrete corner, and how often it is turned clockwise from lying across the top."""
+
+    wall: WallLayout
+    x: Length
+    z: Length
+    turn: int
+
+    def at(self, along: Length, out: Length) -> _Point:
+        """Return the place so far along the wall and so far out into the room."""
+        right, down = ((along, out), (-out, along), (-along, -out), (out, -along))[self.turn]
+        return self.x + right, self.z - down
+
+    def box(self, look: Look, along: _Span, out: _Span, name: str = "") -> Fill:
+        """Return a rectangle given along the wall and out into the room."""
+        (xa, za), (xb, zb) = self.at(along[0], out[0]), self.at(along[1], out[1])
+        return rectangle(look, min(xa, xb), max(xa, xb), min(za, zb), max(za, zb), name)
+
+
+def floor_plan(layout: Layout) -> Drawing:
+    """Return the walls of a job seen from above. A job without a wall to draw gives a drawing that says so."""
+    placed = _place(layout.walls)
+    if not placed:
+        return drawing("The walls from above", [Label(ZERO, ZERO, ("no wall yet",))], across="", up="")
+    shapes = [shape for draw in (_concrete, _foam, _framing, _words) for each in placed for shape in draw(each)]
+    right = max(x for each in placed for x in (each.x, each.at(each.wall.wall.length, ZERO)[0]))
+    return drawing(
+        "The walls from above",
+        [*shapes, Ruler(ZERO, right)],
+        across="from the leftmost concrete",
+        up="from the lowest concrete",
+    )
+
+
+def _place(walls: Iterable[WallLayout]) -> list[_Placed]:
+    """Return every wall where it lies: each run from the top left, runs under each other, the lowest corner at zero."""
+    runs: list[list[_Placed]] = []
+    for wall in walls:
+        before = runs[-1][-1] if runs else None
+        if before is not None and wall.left.neighbour == before.wall.letter:
+            x, z = before.at(before.wall.wall.length, ZERO)
+            runs[-1].append(_Placed(wall, x, z, (before.turn + 1) % 4))
+        else:
+            runs.append([_Placed(wall, ZERO, ZERO, 0)])
+    placed: list[_Placed] = []
+    floor = ZERO
+    for run in reversed(runs):
+        left, low, high = _extent(run)
+        placed = [replace(each, x=each.x - left, z=each.z - low + floor) for each in run] + placed
+        floor = floor + high - low + BETWEEN_RUNS
+    return placed
+
+
+def _extent(run: list[_Placed]) -> tuple[Length, Length, Length]:
+    """Return the leftmost, lowest and highest place of the concrete faces of a run."""
+    corners = [corner for each in run for corner in (each.at(ZERO, ZERO), each.at(each.wall.wall.length, ZERO))]
+    # a wall that lies alone still needs the room in front of it, or the next run would stand in its words
+    return min(x for x, _ in corners), min(z for _, z in corners), max(z for _, z in corners)
+
+
+def _concrete(placed: _Placed) -> Iterator[Shape]:
+    wall, thick = placed.wall, FOUNDATION_SHOWN
+    left = -thick if wall.left.what == "inside corner" else ZERO
+    right = thick if wall.right.what == "inside corner" else ZERO
+    length = wall.wall.length
+    yield from _layer(placed, Look.CONCRETE_CUT, [(left, length + right)], (-thick, ZERO))
+    deep = wall.offsets.drywall * 2
+    if wall.left.what == "framed wall":
+        yield placed.box(Look.FRAMED_WALL, (ZERO, wall.left.clear), (ZERO, deep))
+    if wall.right.what == "framed wall":
+        yield placed.box(Look.FRAMED_WALL, (length - wall.right.clear, length), (ZERO, deep))
+
+
+def _foam(placed: _Placed) -> Iterator[Shape]:
+    wall = placed.wall
+    spans = [(part.box.x0, part.box.x1) for part in wall.of(Kind.FOAM)]
+    yield from _layer(placed, Look.FOAM_CUT, spans, (ZERO, wall.offsets.foam_face))
+
+
+def _framing(placed: _Placed) -> Iterator[Shape]:
+    wall, offsets = placed.wall, placed.wall.offsets
+    spans = [(part.box.x0, part.box.x1) for part in wall.of(Kind.BOTTOM_PLATE)]
+    yield from _layer(placed, Look.FRAMING, spans, (offsets.back, offsets.face))
+    posts = wall.of(Kind.CHASE_POST)
+    for left, right in zip(posts[::2], posts[1::2], strict=True):  # two to a pipe, from the left
+        yield placed.box(Look.CHASE, (left.box.x0, right.box.x1), (offsets.face, left.box.y1), left.id)
+    for pipe in wall.wall.pipes:
+        if pipe.run == "standing":
+            yield placed.box(Look.PIPE, (pipe.left_edge, pipe.right_edge), (pipe.back, pipe.out), pipe.place)
+
+
+def _layer(placed: _Placed, look: Look, spans: Iterable[_Span], out: _Span) -> Iterator[Shape]:
+    """Return one layer of a wall with the openings in it."""
+    openings = placed.wall.wall.openings
+    for span in _joined(spans):
+        for rest in _without(span, [(opening.left, opening.right) for opening in openings]):
+            yield placed.box(look, rest, out)
+    for opening in openings:
+        yield placed.box(Look.OPENING_CUT, (opening.left, opening.right), out, opening.place)
+
+
+def _joined(spans: Iterable[_Span]) -> list[_Span]:
+    """Return spans in order, those that touch or overlap as one."""
+    joined: list[_Span] = []
+    for low, high in sorted(spans):
+        if joined and low <= joined[-1][1]:
+            joined[-1] = joined[-1][0], max(joined[-1][1], high)
+        else:
+            joined.append((low, high))
+    return joined
+
+
+def _without(span: _Span, holes: Iterable[_Span]) -> list[_Span]:
+    """Return what is left of a span between holes."""
+    left = [span]
+    for low, high in holes:
+        left = [(a, b) for x0, x1 in left for a, b in ((x0, min(x1, low)), (max(x0, high), x1)) if a < b]
+    return left
+
+
+def _words(placed: _Placed) -> Iterator[Shape]:
+    wall, w = placed.wall, placed.wall.wall
+    off = wall.offsets.face + WORDS_OFF
+    side = _SIDES[placed.turn]
+    x, z = placed.at(w.length // 2, off)
+    named = () if w.name.lower() == f"wall {w.letter}".lower() else (f"{w.letter} {w.name}",)
+    yield Label(x, z, (*named, w.letter), w.length, side)
+    for end, along, away in ((wall.left, off, 1), (wall.right, w.length - off, -1)):
+        if end.what == "inside corner" and (end.neighbour is None or end is wall.right):
+            x, z = placed.at(along, off)
+            leftward = placed.turn in (1, 2) if away > 0 else placed.turn in (0, 1)
+            yield Label(
+                x, z, _through(wall.letter, end.neighbour, bool(end.through)), None, "left" if leftward else "right"
+            )
+    for opening in w.openings:
+        x, z = placed.at((opening.left + opening.right) // 2, off)
+        yield Label(x, z, (opening.kind, opening.kind.rpartition(" ")[2]), None, side)
+
+
+def _through(letter: str, neighbour: str | None, through: bool) -> tuple[str, ...]:
+    """Say which wall runs through at a corner."""
+    if through or neighbour:
+        first = letter if through else neighbour
+        return f"{first} runs through", f"{first} through"
+    return f"{letter} stops short", f"{letter} short"

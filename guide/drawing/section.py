@@ -1,0 +1,168 @@
+"""A cut through a wall, from the concrete into the room: what stands behind what, and the five sizes it all hangs on.
+
+x is how far from the concrete, z how high above the slab. Drawn wider than true, so that half an inch can be seen.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from guide.drawing.elevation import CONCRETE_SHOWN, JOIST_SHOWN, LOOKS, opening_top, part_label, pipe_front
+from guide.drawing.shapes import Drawing, Fill, Label, Line, Look, Ruler, Shape, drawing, level, rectangle
+from guide.layout.parts import Kind, Part, WallLayout
+from guide.lengths import ZERO, Length, greatest, inches
+from guide.reference.figures import load_figures
+
+STRETCH = 3
+"""How many times wider than true a section is drawn."""
+SILL_SHOWN = inches("5 1/2")
+"""How wide the sill of the house is drawn. Nobody measured it."""
+ROOM_SHOWN = inches("38")
+"""How much of the room is drawn, for the words in it."""
+STEP = inches("5")
+"""From one line of sizes to the next, under the slab."""
+RULED = inches("12")
+"""How far the rule along the bottom reaches, at least."""
+BESIDE = inches("3")
+"""From the drywall to the first upright line of sizes, and on to its words."""
+
+
+def section(wall: WallLayout, x: Length | None = None) -> Drawing:
+    """Return a wall cut through at x from its left concrete corner; by default at a plain stud near the middle.
+
+    x beyond the wall is taken at its nearest end. Where no stud stands at x, the next one is shown beyond the cut.
+    """
+    at = _plain_place(wall) if x is None else min(max(x, ZERO), wall.wall.length)
+    cut = next((part for part in wall.of(Kind.STUD) if _at(part, at)), None)
+    where = f" at stud {part_label(cut)}" if cut else ""
+    return drawing(
+        f"{wall.wall.title}, cut through{where}",
+        [*_house(wall, at), *_built(wall, at), *_sizes(wall, at)],
+        across="from the concrete into the room, drawn wider than true",
+        up="above the slab",
+        ceiling=level(wall.wall.height.at(at)),
+        stretch=STRETCH,
+    )
+
+
+def _plain_place(wall: WallLayout) -> Length:
+    """Return the centre of the stud nearest to the middle with nothing else there; of any stud; or the middle."""
+    middle = (wall.plate_start + wall.plate_end) // 2
+    studs = sorted(wall.of(Kind.STUD), key=lambda part: (abs(part.centre - middle), part.centre))
+    plain = (part.centre for part in studs if not _holes(wall, part.centre) and not _pipes(wall, part.centre))
+    return next(plain, studs[0].centre if studs else middle)
+
+
+def _at(part: Part, x: Length) -> bool:
+    return part.box.x0 <= x <= part.box.x1
+
+
+def _holes(wall: WallLayout, x: Length) -> list[tuple[Length, Length]]:
+    """Return bottom and top of every opening that is cut through at x."""
+    return [(o.sill or ZERO, opening_top(o)) for o in wall.wall.openings if o.left <= x <= o.right]
+
+
+def _pipes(wall: WallLayout, x: Length) -> list[Fill]:
+    """Return the pipes that are cut through at x."""
+    found = []
+    for pipe in wall.wall.pipes:
+        if not pipe.left_edge <= x <= pipe.right_edge:
+            continue
+        front = pipe_front(wall.wall, pipe)
+        found.append(rectangle(Look.PIPE, pipe.back, pipe.out, front.bottom.at(x), front.top.at(x), pipe.place))
+    return found
+
+
+def _house(wall: WallLayout, x: Length) -> Iterator[Shape]:
+    """Return slab, concrete, the sill of the house and the joists."""
+    w = wall.wall
+    concrete, joists = w.concrete.at(x), w.height.at(x)
+    sill = -w.shelf - SILL_SHOWN
+    back, end = min(-CONCRETE_SHOWN * 2, sill), wall.offsets.drywall + ROOM_SHOWN
+    yield rectangle(Look.CONCRETE_CUT, back, end, -CONCRETE_SHOWN, ZERO, "slab")
+    for low, high in _between(ZERO, concrete, _holes(wall, x)):
+        yield rectangle(Look.CONCRETE_CUT, back, ZERO, low, high, "concrete")
+    for low, high in _holes(wall, x):
+        yield rectangle(Look.OPENING, back, wall.offsets.face, low, high)
+    if concrete < joists:
+        yield rectangle(Look.HOUSE_SILL, sill, -w.shelf, concrete, joists)
+    if w.joists != "alongside":
+        yield rectangle(Look.JOIST_SIDE, sill, end, joists, joists + JOIST_SHOWN)
+        return
+    near = -w.shelf + (w.parallel_gap or ZERO)
+    yield rectangle(Look.JOIST_END, near, near + load_figures().joist_thick, joists, joists + JOIST_SHOWN)
+    yield from (_side(wall, part, x) for part in _seen(wall, Kind.JOIST_BLOCK, x))
+
+
+def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
+    """Return what the job builds, from the concrete into the room."""
+    w = wall.wall
+    inside = _pipes(wall, x)
+    yield from (_side(wall, part, x) for part in wall.of(Kind.FOAM) if _at(part, x))
+    foam, back = wall.offsets.foam_face, wall.offsets.back
+    for low, high in _between(ZERO, min(w.concrete.at(x), w.height.at(x)), _holes(wall, x)) if foam < back else ():
+        yield rectangle(Look.GAP, foam, back, low, high)
+    for kind in (Kind.CAP, Kind.CAP_LAP, Kind.FIREBLOCK):
+        yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
+    yield from (pipe for pipe in inside if pipe.x0 < wall.offsets.back)
+    short = [part for part in wall.of(Kind.CRIPPLE, Kind.TRIMMER, Kind.KING, Kind.PACK) if _at(part, x)]
+    studs = [] if short or _holes(wall, x) or inside else _seen(wall, Kind.STUD, x)
+    yield from (_side(wall, part, x) for part in (*short, *studs))
+    for kind in (Kind.SILL, Kind.HEADER, Kind.BOTTOM_PLATE, Kind.TOP_PLATE, Kind.OUTLET):
+        yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
+    for plate in (part for part in wall.of(Kind.BOTTOM_PLATE) if _at(part, x)):
+        yield rectangle(Look.GASKET, plate.box.y0, plate.box.y1, ZERO, plate.box.z0.at(w, x))
+    for low, high in _between(ZERO, w.height.at(x), _holes(wall, x)):
+        yield rectangle(Look.DRYWALL, wall.offsets.face, wall.offsets.drywall, low, high)
+    yield from (pipe for pipe in inside if pipe.x0 >= wall.offsets.back)
+    yield from (_side(wall, part, x) for part in wall.of(Kind.CHASE_RUNG, Kind.CHASE_POST) if _at(part, x))
+
+
+def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:
+    """Return the sizes: B, F and D in steps under the slab, C and H in front of the wall, and where the cut is."""
+    offsets, w = wall.offsets, wall.wall
+    for number, (letter, size, what) in enumerate(
+        (
+            ("B", offsets.back, "to the back of the studs"),
+            ("F", offsets.face, "to their room face"),
+            ("D", offsets.drywall, "to the face of the drywall"),
+        ),
+        start=2,
+    ):
+        z = -STEP * number
+        yield Line(ZERO, z, size, z)
+        yield Label(offsets.drywall + BESIDE, z, (f"{letter} {what}:", letter), size, "right", fixed=True)
+    near = offsets.drywall + BESIDE
+    far = near + ROOM_SHOWN // 2
+    for letter, words, at, top in (
+        ("C", ("slab to top of concrete", "top of concrete"), near, w.concrete.at(x)),
+        ("H", ("slab to joists", "joists"), far, w.height.at(x)),
+    ):
+        yield Line(at, ZERO, at, top)
+        yield Label(at, top * 2 // 3, (letter,), top, "right")
+        yield Label(at, top * 2 // 3 - STEP, words, None, "right")
+    yield Label(near, w.height.at(x) // 3, ("cut at", "at"), x, "right")
+    yield Label(near, w.height.at(x) // 3 - STEP, ("from the left corner", "from the left"), None, "right")
+    yield Ruler(ZERO, greatest(RULED, offsets.drywall))
+
+
+def _side(wall: WallLayout, part: Part, x: Length) -> Fill:
+    """Return a part as it lies in the cut."""
+    look = Look.FOAM_CUT if part.kind is Kind.FOAM else LOOKS[part.kind]
+    at = min(max(x, part.box.x0), part.box.x1)
+    low, high = part.box.z0.at(wall.wall, at), part.box.z1.at(wall.wall, at)
+    return rectangle(look, part.box.y0, part.box.y1, low, high, part.id, part.mark)
+
+
+def _seen(wall: WallLayout, kind: Kind, x: Length) -> list[Part]:
+    """Return the part of a kind that x cuts, else the next to the right, else the last to the left."""
+    parts = wall.of(kind)
+    return [next((part for part in parts if part.box.x1 >= x), parts[-1])] if parts else []
+
+
+def _between(low: Length, high: Length, holes: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:
+    """Return what is left from low to high between holes."""
+    left = [(low, high)]
+    for bottom, top in holes:
+        left = [(a, b) for z0, z1 in left for a, b in ((z0, min(z1, bottom)), (max(z0, top), z1)) if a < b]
+    return left

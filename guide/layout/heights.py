@@ -1,0 +1,59 @@
+"""Heights over the slab that more than one room of the layout asks for: the cap's case, and the room over the concrete."""
+
+from __future__ import annotations
+
+from guide.lengths import SIXTY_FOURTH, Length, greatest, least
+from guide.reference.figures import Figures
+from guide.survey.model import Wall
+
+
+def case_of(wall: Wall, figures: Figures) -> int:
+    """Return 1 when the cap lies on the concrete and its edge meets the edge of the top plate, else 2.
+
+    The edges meet when they face each other by half an inch or more all along the wall. Where the plywood does not even
+    fit between concrete and joists, it cannot lie there.
+    """
+    fits = over_concrete(wall, Length(0), wall.length) >= figures.plywood
+    return 1 if fits and cap_meets_plate(wall, figures) >= figures.cap_overlap else 2
+
+
+def cap_meets_plate(wall: Wall, figures: Figures) -> Length:
+    """Return by how much a cap lying on the concrete faces the edge of the top plate at the worst place; may be negative.
+
+    Heights run straight between readings, so the worst place is at a reading.
+    """
+    overlaps = []
+    for x in _readings(wall):
+        joists, concrete = wall.height.at(x), wall.concrete.at(x)
+        top = least(concrete + figures.plywood, joists)
+        overlaps.append(top - greatest(concrete, joists - figures.stud_thick))
+    return least(*overlaps)
+
+
+def over_concrete(wall: Wall, x0: Length, x1: Length) -> Length:
+    """Return the least height between the concrete and the joists between two places, to a sixty-fourth.
+
+    Both are rounded down to a tick between readings; that must not decide whether something fits.
+    """
+    places = [x0, *(x for x in _readings(wall) if x0 < x < x1), x1]
+    return least(*(wall.height.at(x) - wall.concrete.at(x) for x in places)).near(SIXTY_FOURTH)
+
+
+def most_over_concrete(wall: Wall) -> Length:
+    """Return the greatest height between the concrete and the joists along the wall."""
+    return greatest(*(wall.height.at(x) - wall.concrete.at(x) for x in _readings(wall)))
+
+
+def foam_top(wall: Wall, figures: Figures, cap_case: int, x0: Length, x1: Length) -> Length:
+    """Return the height over the slab that foam between two places may have.
+
+    That is the concrete where it is lowest; under a cap at the joists the foam stays a sealed gap below it.
+    """
+    top = wall.concrete.least_over(x0, x1)
+    if cap_case == 2:
+        top = least(top, wall.height.least_over(x0, x1) - figures.plywood - figures.cap_under_foam)
+    return top
+
+
+def _readings(wall: Wall) -> list[Length]:
+    return sorted({x for x, _ in (*wall.height.points, *wall.concrete.points)})

@@ -1,0 +1,213 @@
+"""The facts that steps are chosen by: a closed list, worked out from the survey and the layout, never asked again.
+
+Every condition in `prompts_data/steps.toml` tests one of the names in `FACTS`. A reading that nobody took is no fact:
+what a wrong guess could hurt (what is in the slab, how thick it is, how near its edge) counts as not known.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Literal
+
+from guide.book.conditions import Fact
+from guide.layout.parts import End, Kind, Layout, Part, WallLayout, overlap
+from guide.lengths import Length, exact_inches
+from guide.reference.codes import load_code
+from guide.reference.figures import load_figures
+from guide.reference.steps import load_steps
+
+Facts = Mapping[str, Fact]
+Side = Literal["left", "right"]
+
+SIDES: tuple[Side, ...] = ("left", "right")
+OPPOSITE: dict[Side, Side] = {"left": "right", "right": "left"}
+
+_YES_NO = ("yes", "no")
+
+FACTS: dict[str, tuple[str | int, ...] | None] = {
+    "basement.use": ("living", "sleeping", "storage"),
+    "basement.water": ("dry", "mended", "wet"),
+    "basement.slab": ("nothing", "something"),
+    "basement.anchors": ("screws", "pins"),
+    "basement.slab_thickness": None,
+    "basement.pin_depth": ("kept", "too deep"),
+    "basement.batts": _YES_NO,
+    "basement.sheets": ("lying", "standing"),
+    "basement.new_boxes": None,
+    "basement.old_boxes": None,
+    "basement.reach": _YES_NO,
+    "wall.joists": ("into", "alongside"),
+    "wall.joist_blocks": None,
+    "wall.cap_case": (0, 1, 2),
+    "wall.foam_first": _YES_NO,
+    "wall.runs_through": _YES_NO,
+    "wall.waits_for_foam": _YES_NO,
+    "wall.fireblocks_through_foam": _YES_NO,
+    "wall.open_fireblocks": None,
+    "wall.pin_edge": ("kept", "near", "unknown"),
+    "wall.openings": None,
+    "wall.doors": None,
+    "wall.has_window": _YES_NO,
+    "wall.has_new_door": _YES_NO,
+    "wall.has_framed_door": _YES_NO,
+    "wall.outside_door": _YES_NO,
+    "wall.pipes": None,
+    "wall.standing_pipes": None,
+    "wall.pipes_in_line": None,
+    "wall.boxed_pipes": None,
+    "wall.notched_studs": None,
+    "wall.reach": _YES_NO,
+    "end.role": ("through", "butt", "none"),
+    "end.what": ("inside corner", "framed wall", "open end"),
+    "end.neighbour": _YES_NO,
+    "end.neighbour_foam_first": _YES_NO,
+    "end.stud": _YES_NO,
+    "end.pack": _YES_NO,
+    "end.pack_hides_block": _YES_NO,
+}
+"""Every fact by its name, with the values it can have; None is a count, or a size that is known or not."""
+
+
+def room_facts(layout: Layout) -> dict[str, Fact]:
+    """Return the facts about the whole basement."""
+    survey, basement = layout.survey, layout.survey.basement
+    boxes = [box for wall in layout.walls for box in wall.wall.boxes]
+    thick = basement.slab_thickness
+    if thick is not None and survey.unsure(thick.rests):
+        thick = None
+    looked = basement.slab == "nothing" and not survey.unsure({"basement.slab"})
+    return {
+        "basement.use": basement.use,
+        "basement.water": basement.water,
+        "basement.slab": "nothing" if looked else "something",
+        "basement.anchors": basement.anchors,
+        "basement.slab_thickness": exact_inches(thick) if thick is not None else None,
+        "basement.pin_depth": _pin_depth(thick) if thick is not None else None,
+        "basement.batts": basement.batts,
+        "basement.sheets": basement.sheets,
+        "basement.new_boxes": sum(box.kind == "new" for box in boxes),
+        "basement.old_boxes": sum(box.kind == "existing" for box in boxes),
+        "basement.reach": _yes(any(_reach(wall) for wall in layout.walls)),
+    }
+
+
+def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
+    """Return the facts about one wall. Cap case 0: the sill itself closes the gap, and there is no strip."""
+    ends = [end_facts(layout, wall, side) for side in SIDES]
+    openings = [opening.kind for opening in wall.wall.openings]
+    standing = [pipe for pipe in wall.wall.pipes if pipe.run == "standing" and pipe.at is not None]
+    return {
+        "wall.joists": wall.wall.joists,
+        "wall.joist_blocks": len(wall.of(Kind.JOIST_BLOCK)),
+        "wall.cap_case": wall.cap_case if wall.of(Kind.CAP) else 0,
+        "wall.foam_first": _yes(wall.foam_first),
+        "wall.runs_through": _yes(any(_through(end) for end in ends)),
+        "wall.waits_for_foam": _yes(any(_through(end) and end["end.neighbour_foam_first"] == "yes" for end in ends)),
+        "wall.fireblocks_through_foam": _yes(
+            layout.survey.basement.block_reach == "concrete" and bool(wall.of(Kind.FIREBLOCK))
+        ),
+        "wall.open_fireblocks": len(open_blocks(wall)),
+        "wall.pin_edge": _pin_edge(layout, wall),
+        "wall.openings": len(openings),
+        "wall.doors": sum(kind != "window" for kind in openings),
+        "wall.has_window": _yes("window" in openings),
+        "wall.has_new_door": _yes("new door" in openings),
+        "wall.has_framed_door": _yes("framed door" in openings),
+        "wall.outside_door": _yes(any(opening.outside == "yes" for opening in wall.wall.openings)),
+        "wall.pipes": len(wall.wall.pipes),
+        "wall.standing_pipes": len(standing),
+        "wall.pipes_in_line": sum(_parts_the_plate(wall, pipe.at) for pipe in standing if pipe.at is not None),
+        "wall.boxed_pipes": (len(wall.of(Kind.CHASE_POST)) + 1) // 2,
+        "wall.notched_studs": sum(bool(part.notches) for part in wall.parts if part.kind is not Kind.FIREBLOCK),
+        "wall.reach": _yes(_reach(wall)),
+    }
+
+
+def end_facts(layout: Layout, wall: WallLayout, side: Side) -> dict[str, Fact]:
+    """Return the facts about one end of a wall."""
+    end = end_at(wall, side)
+    neighbour = layout.by_letter.get(end.neighbour or "")
+    return {
+        "end.role": {True: "through", False: "butt", None: "none"}[end.through],
+        "end.what": end.what,
+        "end.neighbour": _yes(neighbour is not None),
+        "end.neighbour_foam_first": _yes(neighbour is not None and neighbour.foam_first),
+        "end.stud": _yes(end_stud(wall, side) is not None),
+        "end.pack": _yes(pack_at(wall, side) is not None),
+        "end.pack_hides_block": _yes(bool(hidden_blocks(wall, side))),
+    }
+
+
+def end_at(wall: WallLayout, side: Side) -> End:
+    """Return one end of a wall's framing."""
+    return wall.left if side == "left" else wall.right
+
+
+def end_stud(wall: WallLayout, side: Side) -> Part | None:
+    """Return the stud that closes one end of the wall; an opening there leaves it out."""
+    return next(
+        (s for s in wall.of(Kind.STUD) if s.why.key == "part.end_stud" and ("side", side) in s.why.values), None
+    )
+
+
+def pack_at(wall: WallLayout, side: Side) -> Part | None:
+    """Return the flat stud of the corner pack at one end, or None where there is none."""
+    thick = load_figures().stud_thick
+    if side == "left":
+        return next((pack for pack in wall.of(Kind.PACK) if pack.box.x0 == wall.plate_start + thick), None)
+    return next((pack for pack in wall.of(Kind.PACK) if pack.box.x1 == wall.plate_end - thick), None)
+
+
+def hidden_blocks(wall: WallLayout, side: Side) -> tuple[Part, ...]:
+    """Return the upright fireblocks that the corner pack of one end stands in front of."""
+    pack = pack_at(wall, side)
+    if pack is None:
+        return ()
+    blocks = wall.of(Kind.FIREBLOCK)
+    return tuple(block for block in blocks if overlap(block.box.x0, block.box.x1, pack.box.x0, pack.box.x1))
+
+
+def open_blocks(wall: WallLayout) -> tuple[Part, ...]:
+    """Return the upright fireblocks that can be reached once the corner packs stand."""
+    hidden = [block for side in SIDES for block in hidden_blocks(wall, side)]
+    return tuple(block for block in wall.of(Kind.FIREBLOCK) if block not in hidden)
+
+
+def plate_middle(wall: WallLayout) -> Length:
+    """Return how far from the concrete the plate's fasteners stand."""
+    return wall.offsets.back + load_figures().stud_deep // 2
+
+
+def _pin_depth(slab: Length) -> str:
+    """Say whether what the plate leaves of a pin goes no deeper than a third of the slab."""
+    figures = load_figures()
+    deep = load_steps().pin - figures.stud_thick - figures.gasket
+    return "kept" if deep.inch <= slab.inch * Fraction(load_code().pin_depth_share.value) else "too deep"
+
+
+def _pin_edge(layout: Layout, wall: WallLayout) -> str:
+    middle = plate_middle(wall)
+    if layout.survey.unsure(middle.rests):
+        return "unknown"
+    return "kept" if middle >= load_code().pin_edge.length else "near"
+
+
+def _parts_the_plate(wall: WallLayout, at: Length) -> bool:
+    """Say whether an upright pipe stands in the line of the studs: the top plate stops on both sides of it."""
+    if not wall.plate_start < at < wall.plate_end:
+        return False
+    return not any(plate.box.x0 <= at <= plate.box.x1 for plate in wall.of(Kind.TOP_PLATE))
+
+
+def _through(end: Facts) -> bool:
+    """Say whether this wall runs through at an end where it meets another wall of the job."""
+    return end["end.role"] == "through" and end["end.neighbour"] == "yes"
+
+
+def _reach(wall: WallLayout) -> bool:
+    return any(pipe.reach == "yes" for pipe in wall.wall.pipes)
+
+
+def _yes(it: bool) -> str:
+    return "yes" if it else "no"

@@ -1,0 +1,82 @@
+"""Benchmarks: how long a person waits, against doing nothing but the unavoidable. Ratios are printed; nothing asserts.
+
+Each figure is the median of several runs. Whole processes are timed from outside; re-planning inside one process.
+"""
+
+from __future__ import annotations
+
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+HERE = Path(__file__).parent
+ROOT = HERE.parent.parent
+RUNS = 9
+
+
+def main() -> int:
+    """Run every benchmark and print one line for each."""
+    _start()
+    _plan()
+    _replan()
+    return 0
+
+
+def _start() -> None:
+    ours = [sys.executable, str(HERE / "first_question.py")]
+    bare = [sys.executable, str(HERE / "bare_app.py")]
+    _pair("first question drawn / bare app with the same widgets (aim: 1.3 or less)", ours, bare)
+
+
+def _plan() -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        job = str(ROOT / "walkthroughs" / "four-walls" / "job.json")
+        ours = [sys.executable, "-m", "guide.cli", "plan", job, "--out", folder]
+        bare = [sys.executable, "-c", "import pydantic, jinja2, pint; pint.UnitRegistry()"]
+        _pair("plan on the four-wall job / importing its libraries", ours, bare)
+
+
+def _pair(what: str, ours: list[str], bare: list[str]) -> None:
+    """Time two commands in turn, so that a machine that slows down slows both."""
+    ratios, first, second = [], [], []
+    for run in range(RUNS + 1):
+        a, b = _process(ours), _process(bare)
+        if run:  # the first of each warms the caches
+            first.append(a)
+            second.append(b)
+            ratios.append(a / b)
+    print(f"{what}: {statistics.median(ratios):.2f}  ({_ms(first)} / {_ms(second)} ms, medians of {RUNS})")
+
+
+def _process(command: list[str]) -> float:
+    start = time.perf_counter()
+    subprocess.run(command, cwd=ROOT, check=True, stdout=subprocess.DEVNULL)
+    return time.perf_counter() - start
+
+
+def _replan() -> None:
+    from tests.benchmarks.walls import replan
+
+    times = {walls: _median(lambda walls=walls: replan(walls)) for walls in (4, 16, 64)}  # type: ignore[misc]
+    for walls, each in times.items():
+        share = each / times[4] / (walls / 4)
+        print(
+            f"re-plan after one answer, {walls} walls: {each * 1000:.0f} ms, per wall {share:.2f} of the four-wall job (aim: 1 or less)"
+        )
+
+
+def _median(run: Callable[[], float]) -> float:
+    run()
+    return statistics.median(run() for _ in range(RUNS))
+
+
+def _ms(times: list[float]) -> str:
+    return f"{statistics.median(times) * 1000:.0f}"
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,123 @@
+"""Invented jobs for the tests: a tree with usual answers, changed only where a test says so, and its layout.
+
+    laid(wall(length="8 ft", pipes=[standing(at="40 in")]))        one wall
+    layout_of(job([wall(), wall()], foam_thickness="3 in"))        several
+
+Trees have the form of a job file, so what a test builds is what a person could have typed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import cast
+
+from guide.book.questions import load_book
+from guide.interview.jobfile import from_json
+from guide.interview.written import Json
+from guide.layout.engine import lay_out
+from guide.layout.parts import Layout, WallLayout
+from guide.reference.codes import load_code
+from guide.reference.figures import load_figures
+from guide.survey.build import survey_from
+from guide.survey.model import Survey
+
+Tree = dict[str, Json]
+
+BASEMENT: Tree = {
+    "tape": "inches", "use": "living", "water": "dry", "cracks": "none", "slab": "nothing", "anchors": "screws",
+    "foam": "extruded", "foam_thickness": "2 in", "batts": "no", "foam_sheet": "48", "block_reach": "foam",
+    "sheets": "lying", "drywall": "1/2", "longest_stick": "8", "floor_finish": "1/2 in",
+}  # fmt: skip
+"""What holds for the basement unless a test says otherwise."""
+
+WALL: Tree = {
+    "length": ["144 in at floor"], "left": "inside corner", "right": "inside corner",
+    "left_first": "this wall", "right_first": "other wall",
+    "height": ["92 in at left", "92 in at right"], "concrete": ["90 1/2 in at left", "90 1/2 in at right"],
+    "string": "1 1/4 in", "lean": "0 in", "joists": "into", "joist_spacing": "16", "first_joist": "15 1/4 in",
+    "shelf": "2 1/2 in", "openings": [], "pipes": [], "boxes": [], "other": "none",
+}  # fmt: skip
+"""A plain level wall between two inside corners: B 2 3/8, F 5 7/8, D 6 3/8; through on the left, butt on the right."""
+
+
+def wall(length: str | None = None, **answers: Json) -> Tree:
+    """Return a wall: the plain one, with these answers. `length` is one tape reading."""
+    lengths: Tree = {} if length is None else {"length": [f"{length} at floor"]}
+    return {**WALL, **lengths, **answers}
+
+
+def alongside(gap: str = "14 1/2 in") -> Tree:
+    """Return the answers of a wall that the joists run alongside."""
+    return {"joists": "alongside", "parallel_gap": gap}
+
+
+def level(height: str, concrete: str) -> Tree:
+    """Return the height answers of a level slab."""
+    return {
+        "height": [f"{height} at left", f"{height} at right"],
+        "concrete": [f"{concrete} at left", f"{concrete} at right"],
+    }
+
+
+def window(left: str, width: str = "32 in", tall: str = "24 in", sill: str = "48 in") -> Tree:
+    """Return a window in the concrete."""
+    return {"kind": "window", "left": left, "width": width, "tall": tall, "sill": sill}
+
+
+def new_door(left: str, width: str = "32 in", height: str = "80 in") -> Tree:
+    """Return a new door; `width` and `height` are its leaf."""
+    return {
+        "kind": "new door", "left": left, "leaf_width": width, "leaf_height": height, "hinge": "left", "outside": "no",
+    }  # fmt: skip
+
+
+def framed_door(left: str, width: str = "34 1/2 in", height: str = "82 in", jamb: str = "5 in") -> Tree:
+    """Return a door whose frame stands already."""
+    return {
+        "kind": "framed door", "left": left, "frame_width": width, "frame_height": height, "jamb": jamb, "outside": "no",
+    }  # fmt: skip
+
+
+def standing(at: str, wide: str = "3 1/2 in", out: str = "4 1/2 in") -> Tree:
+    """Return an upright pipe with its centre at `at`."""
+    return {"run": "standing", "carries": "drain", "at": at, "wide": wide, "out": out, "reach": "no"}
+
+
+def lying(start: str, end: str, low: str = "40 in", wide: str = "1 in", out: str = "1 1/2 in") -> Tree:
+    """Return a level pipe along the wall."""
+    return {
+        "run": "lying", "carries": "drain", "from": start, "to": end, "low_left": low, "low_right": low,
+        "wide": wide, "out": out, "reach": "no",
+    }  # fmt: skip
+
+
+def outlet(at: str, height: str = "16 in", kind: str = "new") -> Tree:
+    """Return an electrical box."""
+    return {"kind": kind, "at": at, "height": height}
+
+
+def job(walls: Sequence[Tree], **basement: Json) -> Tree:
+    """Return a job of these walls, with these answers for the basement."""
+    return {"format": 1, "note": "Invented.", "basement": {**BASEMENT, **basement}, "walls": cast(Json, list(walls))}
+
+
+def ring(walls: Sequence[Tree], **basement: Json) -> Tree:
+    """Return a job of four walls that close the room: every end is an inside corner with the next wall."""
+    return job(walls, ring="yes", **basement)
+
+
+def survey_of(tree: Tree) -> Survey:
+    """Return the survey of a job."""
+    book = load_book()
+    return survey_from(book, from_json(tree, book).answers)
+
+
+def layout_of(tree: Tree) -> Layout:
+    """Return the layout of a job."""
+    return lay_out(survey_of(tree), load_code(), load_figures())
+
+
+def laid(tree: Tree, **basement: Json) -> WallLayout:
+    """Return the layout of a job of this one wall."""
+    (only,) = layout_of(job([tree], **basement)).walls
+    return only

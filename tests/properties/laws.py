@@ -1,0 +1,487 @@
+"""What must hold of every wall ever laid out, each law as a function that returns the sentences in which it is broken.
+
+The laws are worked out from the survey, the figures and the parts alone: none of them calls the rules it checks.
+A law that allows something says how much and why.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import combinations, pairwise
+
+from guide.layout.parts import FULL_HEIGHT, Box, Datum, Kind, Layout, Level, Part, WallLayout
+from guide.lengths import SIXTEENTH, ZERO, Length, inches
+from guide.reference.codes import load_code
+from guide.reference.figures import load_figures
+from guide.survey.model import Basement, Opening, Pipe, Profile, Wall
+
+FIGURES = load_figures()
+TICK = Length(4)
+"""Heights between two readings are rounded down to a tick (1/8128 in) each time they are worked out."""
+
+UPRIGHT = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
+OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK)
+"""Parts that lie on the concrete or over the joists' underside, behind and above the wall; pipes pass through them."""
+
+CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK)
+"""Parts cut square to the height at their own centre: on a slope one edge stands a little high, the other low."""
+
+
+def meet(a0: Length, a1: Length, b0: Length, b1: Length) -> bool:
+    """Say whether two open stretches share anything."""
+    return max(a0, b0) < min(a1, b1)
+
+
+def swing(profile: Profile, x0: Length, x1: Length) -> Length:
+    """Return how much a height changes between two places."""
+    values = [profile.at(x).ticks for x in (x0, *profile.breaks(x0, x1), x1)]
+    return Length(max(values) - min(values))
+
+
+def slope_of(wall: Wall, part: Part) -> Length:
+    """Return what the slope over a part's own thickness explains: nothing on a level wall."""
+    box = part.box
+    return max(swing(wall.height, box.x0, box.x1), swing(wall.concrete, box.x0, box.x1))
+
+
+# ---------------------------------------------------------------------------------------------- nothing shares volume
+
+
+def clashes(wall: WallLayout) -> Iterator[str]:
+    """Yield every two parts that share volume: touching is allowed, and the slope over a square cut end."""
+    for one, other in combinations(wall.parts, 2):
+        if depth := shared(wall.wall, one, wall.wall, other):
+            yield f"{one.id} and {other.id} share {depth!r} of height"
+
+
+def shared(wall: Wall, one: Part, other_wall: Wall, other: Part) -> Length | None:
+    """Return by how much two parts of one wall overlap in height where their footprints meet, or None."""
+    a, b = one.box, other.box
+    x0, x1 = max(a.x0, b.x0), min(a.x1, b.x1)
+    if x0 >= x1 or not meet(a.y0, a.y1, b.y0, b.y1):
+        return None
+    allowed = max([ZERO, *(slope_of(w, p) for w, p in ((wall, one), (other_wall, other)) if p.kind in CUT_AT_CENTRE)])
+    depth = _deepest(wall, a, b, x0, x1)
+    if depth <= allowed + TICK or _in_a_notch(wall, one, other) or _in_a_notch(wall, other, one):
+        return None
+    return depth
+
+
+def _deepest(wall: Wall, a: Box, b: Box, x0: Length, x1: Length) -> Length:
+    """Return the greatest common height of two boxes between two places.
+
+    Between two readings every level is a straight line, and so is each of the four differences of which the common
+    height is the smallest; the greatest of the smallest lies at an end or where two of the lines cross.
+    """
+    bends = sorted({x0, x1, *wall.height.breaks(x0, x1), *wall.concrete.breaks(x0, x1)})
+    found = []
+    for left, right in pairwise(bends):
+        lines = [
+            (
+                high.at(wall, left).ticks - low.at(wall, left).ticks,
+                high.at(wall, right).ticks - low.at(wall, right).ticks,
+            )
+            for high in (a.z1, b.z1)
+            for low in (a.z0, b.z0)
+        ]
+        places = [0.0, 1.0]
+        for (p0, p1), (q0, q1) in combinations(lines, 2):
+            if (p1 - p0) != (q1 - q0):
+                places.append((q0 - p0) / ((p1 - p0) - (q1 - q0)))
+        found += [min(p0 + (p1 - p0) * at for p0, p1 in lines) for at in places if 0 <= at <= 1]
+    return Length(int(max(found)))
+
+
+def _in_a_notch(wall: Wall, notched: Part, other: Part) -> bool:
+    """Say whether what two parts share lies in wood that was taken out of one of them."""
+    b = other.box
+    x = (max(notched.box.x0, b.x0) + min(notched.box.x1, b.x1)) // 2
+    return any(
+        notch.y0 <= max(b.y0, notched.box.y0)
+        and min(b.y1, notched.box.y1) <= notch.y1
+        and notch.z0.at(wall, x) <= b.z0.at(wall, x)
+        and b.z1.at(wall, x) <= notch.z1.at(wall, x)
+        for notch in notched.notches
+    )
+
+
+def corner_clashes(layout: Layout) -> Iterator[str]:
+    """Yield every two parts of neighbouring walls that share volume in their corner.
+
+    The corner is one place, but each wall is read by itself: allowed is what the two readings of the concrete's top
+    differ there, and what each wall rises or falls within two feet.
+    """
+    reach = inches("24")
+    for wall in layout.walls:
+        other = layout.by_letter.get(wall.wall.right_joined or "")
+        if other is None:
+            continue
+        length = wall.wall.length
+        allowed = TICK + abs(wall.wall.concrete.at(length) - other.wall.concrete.at(ZERO))
+        for each, x0, x1 in ((wall.wall, length - reach, length), (other.wall, ZERO, reach)):
+            allowed += swing(each.height, x0, x1) + swing(each.concrete, x0, x1)
+        for one in (p for p in wall.parts if p.box.x1 > length - reach):
+            a, (a0, a1) = one.box, _heights(wall, one, length)
+            for two in (p for p in other.parts if p.box.x0 < reach):
+                b, (b0, b1) = two.box, _heights(other, two, ZERO)
+                across = meet(length - a.x1, length - a.x0, b.y0, b.y1) and meet(a.y0, a.y1, b.x0, b.x1)
+                if across and min(a1, b1) - max(a0, b0) > allowed:
+                    yield f"{one.id} and {two.id} share volume in the corner"
+
+
+def _heights(wall: WallLayout, part: Part, corner: Length) -> tuple[Length, Length]:
+    x = max(part.box.x0, min(part.box.x1, corner))
+    return part.box.z0.at(wall.wall, x), part.box.z1.at(wall.wall, x)
+
+
+# ---------------------------------------------------------------------------------------------- each within its wall
+
+
+def strays(wall: WallLayout) -> Iterator[str]:
+    """Yield every part that is empty, or reaches out of its wall."""
+    survey = wall.wall
+    for part in wall.parts:
+        box = part.box
+        if not (box.x0 < box.x1 and box.y0 < box.y1 and part.cut > ZERO):
+            yield f"{part.id} is empty"
+        mid = part.centre
+        if not box.z0.at(survey, mid) < box.z1.at(survey, mid):
+            yield f"{part.id} has no height"
+        if part.kind in OVERHEAD:
+            continue
+        if box.x0 < ZERO or box.x1 > survey.length or box.y0 < ZERO:
+            yield f"{part.id} is not between the two concrete corners"
+        slope = slope_of(survey, part)
+        for x in (box.x0, box.x1):
+            if box.z0.at(survey, x) < ZERO or box.z1.at(survey, x) > survey.height.at(x) + slope + TICK:
+                yield f"{part.id} reaches into the slab or over the joists"
+        framing = part.kind not in (Kind.FOAM, Kind.CHASE_POST, Kind.CHASE_RUNG, Kind.OUTLET)
+        if framing and (box.x0 < wall.plate_start or box.x1 > wall.plate_end):
+            yield f"{part.id} is not over the plates"
+        if (
+            framing
+            and part.kind is not Kind.FIREBLOCK
+            and not (wall.offsets.back <= box.y0 and box.y1 <= wall.offsets.face)
+        ):
+            yield f"{part.id} is not in the line of the studs"
+
+
+# ------------------------------------------------------------------------------------------------------ bearing
+
+
+def hanging(wall: WallLayout) -> Iterator[str]:
+    """Yield every upright, header or sill that does not bear at both ends.
+
+    The gap over a square cut end is less than the cutting step, and what the slope over its own thickness explains.
+    """
+    bottoms, tops = wall.of(Kind.BOTTOM_PLATE), wall.of(Kind.TOP_PLATE)
+    headers, sills = wall.of(Kind.HEADER), wall.of(Kind.SILL)
+    under = {Kind.TRIMMER: bottoms, Kind.CRIPPLE: (*bottoms, *headers)}
+    over = {Kind.TRIMMER: headers, Kind.CRIPPLE: (*tops, *sills)}
+    for part in wall.of(*UPRIGHT):
+        if not _stands(wall, part, under.get(part.kind, bottoms)):
+            yield f"{part.id} stands on nothing"
+        if not _reaches(wall, part, over.get(part.kind, tops)):
+            yield f"{part.id} has nothing over it"
+    for header in headers:
+        trimmers = [p.box for p in wall.of(Kind.TRIMMER)]
+        if not any(t.x0 == header.box.x0 for t in trimmers) or not any(t.x1 == header.box.x1 for t in trimmers):
+            yield f"{header.id} does not lie on two trimmers"
+    uprights = wall.of(*FULL_HEIGHT, Kind.TRIMMER)
+    for sill in sills:
+        left = any(p.box.x1 == sill.box.x0 for p in uprights)
+        if not left or not any(p.box.x0 == sill.box.x1 for p in uprights):
+            yield f"{sill.id} is not between two uprights"
+
+
+def _stands(wall: WallLayout, part: Part, on: Iterable[Part]) -> bool:
+    foot = part.box.z0.at(wall.wall, part.centre)
+    near = [p.box for p in on if abs(p.box.z1.at(wall.wall, part.centre) - foot) <= TICK]
+    return _covers([(b.x0, b.x1) for b in near], part.box.x0, part.box.x1)
+
+
+def _reaches(wall: WallLayout, part: Part, under: Iterable[Part]) -> bool:
+    head, slope = part.box.z1.at(wall.wall, part.centre), slope_of(wall.wall, part)
+    near = []
+    for other in under:
+        gap = other.box.z0.at(wall.wall, part.centre) - head
+        if -slope - TICK <= gap <= SIXTEENTH + slope + TICK:
+            near.append((other.box.x0, other.box.x1))
+    return _covers(near, part.box.x0, part.box.x1)
+
+
+def _covers(stretches: list[tuple[Length, Length]], x0: Length, x1: Length) -> bool:
+    """Say whether stretches that touch or overlap cover x0 to x1 without a gap."""
+    at = x0
+    for left, right in sorted(stretches):
+        if left <= at < right:
+            at = right
+    return at >= x1
+
+
+# ------------------------------------------------------------------------------------------------------- plates
+
+
+def holes(wall: Wall, basement: Basement) -> Iterator[tuple[Opening, Length, Length]]:
+    """Yield the framed hole of every opening: what it is let into the framing as."""
+    for opening in wall.openings:
+        if opening.kind == "window":
+            lining = FIGURES.window_buck + FIGURES.window_return_foam
+            yield opening, opening.left + lining, opening.right - lining
+        else:
+            wider = FIGURES.door_wider // 2 if opening.kind == "new door" else FIGURES.frame_play
+            yield opening, opening.left - wider, opening.right + wider
+
+
+def stacks(wall: WallLayout) -> Iterator[tuple[Pipe, Length, Length]]:
+    """Yield every upright pipe in the line of the studs, with the stretch it needs."""
+    ways = {d.id: d.saying.key for d in wall.decisions}
+    for pipe in wall.wall.pipes:
+        side = {"decision.pipe_bay": FIGURES.pipe_side, "decision.pipe_box": FIGURES.chase_wider // 2}
+        way = ways[f"{pipe.place}.way"]
+        if pipe.run == "standing" and way in side:
+            yield pipe, pipe.left_edge - side[way], pipe.right_edge + side[way]
+
+
+def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
+    """Yield where plate pieces do not tile what is left of the plates between pipes (and doors, at the bottom).
+
+    A rest shorter than a stud is thick carries nothing and need not be there.
+    """
+    pipes = [(x0, x1) for _, x0, x1 in stacks(wall)]
+    doors = [(x0, x1) for opening, x0, x1 in holes(wall.wall, basement) if opening.kind != "window"]
+    for kind, breaks in ((Kind.BOTTOM_PLATE, [*pipes, *doors]), (Kind.TOP_PLATE, pipes)):
+        pieces = [(p.box.x0, p.box.x1) for p in wall.of(kind)]
+        for (_, right), (left, _) in pairwise(sorted(pieces)):
+            if left < right:
+                yield f"two pieces of {kind.value} overlap at {left!r}"
+        at = wall.plate_start
+        for x0, x1 in [*sorted(breaks), (wall.plate_end, wall.plate_end)]:
+            run = (at, min(x0, wall.plate_end))
+            inside = [p for p in pieces if meet(*p, *run)]
+            within = all(run[0] <= left and right <= run[1] for left, right in inside)
+            if run[1] - run[0] >= FIGURES.stud_thick and not (within and _covers(inside, *run)):
+                yield f"{kind.value} does not tile {run}"
+            at = max(at, x1)
+    for part in wall.of(Kind.BOTTOM_PLATE, Kind.TOP_PLATE):
+        if part.cut > inches(f"{basement.longest_stick} ft"):
+            yield f"{part.id} is longer than a stick"
+
+
+def joints_in_the_air(wall: WallLayout) -> Iterator[str]:
+    """Yield every joint of the top plate that no joist or block is over, when nothing says so."""
+    said = any(remark.saying.key == "remark.top_joint" for remark in wall.remarks)
+    supports = _supports(wall)
+    pieces = sorted(wall.of(Kind.TOP_PLATE), key=lambda p: p.box.x0)
+    for left, right in pairwise(pieces):
+        if left.box.x1 == right.box.x0 and not said:
+            at = left.box.x1
+            if not any(abs(at - support) <= FIGURES.joist_thick // 2 for support in supports):
+                yield f"the joint at {at!r} is under nothing"
+
+
+def _supports(wall: WallLayout) -> list[Length]:
+    survey = wall.wall
+    if survey.joists == "alongside":
+        return [block.centre for block in wall.of(Kind.JOIST_BLOCK)]
+    assert survey.first_joist is not None
+    first = survey.first_joist + FIGURES.joist_thick // 2
+    step = inches(survey.joist_spacing or "16")
+    return [first + step * number for number in range(200)]
+
+
+# --------------------------------------------------------------------------------------------------- fireblocks
+
+
+def open_ways(wall: WallLayout) -> Iterator[str]:
+    """Yield where fire could run further along the wall than the code profile's limit, when nothing says so."""
+    said = {remark.saying.key for remark in wall.remarks}
+    limit = load_code().fireblock_spacing.length
+    blocks = sorted(wall.of(Kind.FIREBLOCK), key=lambda p: p.box.x0)
+    edges = [ZERO, *(x for b in blocks for x in (b.box.x0, b.box.x1)), wall.wall.length]
+    widest = max(right - left for left, right in list(pairwise(edges))[::2])
+    if widest > limit and "remark.fireblock_far" not in said:
+        yield f"{widest!r} between fireblocks"
+    ends = sum(remark.saying.key == "remark.fireblock_end" for remark in wall.remarks)
+    for near in (
+        [b for b in blocks if b.box.x0 - wall.plate_start <= FIGURES.stud_spacing],
+        [b for b in blocks if wall.plate_end - b.box.x1 <= FIGURES.stud_spacing],
+    ):
+        if not near:
+            ends -= 1
+    if ends < 0:
+        yield "an end without a fireblock"
+    for block in blocks:
+        if not any(block.box.x0 == p.box.x1 or block.box.x1 == p.box.x0 for p in wall.of(Kind.STUD, Kind.KING)):
+            yield f"{block.id} is beside no stud"
+
+
+# -------------------------------------------------------------------------------------------------- sheet edges
+
+
+def loose_edges(wall: WallLayout) -> Iterator[str]:
+    """Yield every upright drywall joint that has less than 3/8 in of wood on one side, when nothing says so."""
+    said = [remark.x for remark in wall.remarks if remark.saying.key == "remark.edge_missed"]
+    for edge in wall.sheet_edges:
+        wood = any(
+            p.box.x0 + FIGURES.edge_bearing_least <= edge <= p.box.x1 - FIGURES.edge_bearing_least
+            for p in wall.of(*UPRIGHT)
+        )
+        if not wood and edge not in said:
+            yield f"the joint at {edge!r} has no wood"
+
+
+# -------------------------------------------------------------------------------------------------------- foam
+
+
+def bare_concrete(wall: WallLayout, basement: Basement) -> Iterator[str]:
+    """Yield where concrete stays bare between the two ends of the foam, beside the gaps that are meant.
+
+    Meant are: half an inch at the slab, a quarter round openings and pipes, fireblocks that reach the concrete, strips
+    of half an inch or less (sealed with can foam), the cutting step, and on a slope the triangle over a square sheet.
+    Under a cap at the joists the foam stops half an inch below it.
+    """
+    foam = [p.box for p in wall.of(Kind.FOAM)]
+    gaps = list(_foam_gaps(wall, basement))
+    start, end = _foam_ends(wall)
+    sheet = inches(basement.foam_sheet)
+    edges = sorted({start, end, *(x for b in foam for x in (b.x0, b.x1)), *(x for g in gaps for x in g[:2])})
+    for x0, x1 in pairwise(x for x in edges if start <= x <= end):
+        if x1 - x0 <= FIGURES.foam_cut_gap * 2 and not any(b.x0 < x1 and x0 < b.x1 for b in foam):
+            continue
+        mid = (x0 + x1) // 2
+        cover = [(b.z0.off, b.z1.off) for b in foam if b.x0 <= x0 and x1 <= b.x1]
+        cover += [(g[2], g[3]) for g in gaps if g[0] <= x0 and x1 <= g[1]]
+        column = max(ZERO, x0 - sheet), min(wall.wall.length, x1 + sheet)
+        slope = max(swing(wall.wall.concrete, *column), swing(wall.wall.height, *column))
+        top = wall.wall.concrete.at(mid)
+        if wall.cap_case == 2:
+            top = min(top, wall.wall.height.at(mid) - FIGURES.plywood - FIGURES.cap_under_foam)
+        if bare := _bare(cover, FIGURES.foam_floor_gap, top - slope, FIGURES.foam_step):
+            yield f"bare from {x0!r} to {x1!r}, {bare[0]!r} to {bare[1]!r} high"
+
+
+def _bare(cover: list[tuple[Length, Length]], low: Length, high: Length, spare: Length) -> tuple[Length, Length] | None:
+    at = low
+    for z0, z1 in [*sorted(cover), (high, high)]:
+        if z0 - at > spare + TICK and at < high:
+            return at, z0
+        at = max(at, z1)
+    return None
+
+
+def _foam_ends(wall: WallLayout) -> tuple[Length, Length]:
+    """Return where foam starts and ends; at a corner the layout says whether it stops short."""
+    ways = {d.id: d.saying.key for d in wall.decisions}
+    found = []
+    for side, end in (("left", wall.left), ("right", wall.right)):
+        short = ways.get(f"{wall.letter}.foam_{side}") == "decision.foam_short"
+        found.append(end.clear if end.what == "framed wall" else wall.offsets.foam_face if short else ZERO)
+    return found[0], wall.wall.length - found[1]
+
+
+def _foam_gaps(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, Length, Length, Length]]:
+    cut, high = FIGURES.foam_cut_gap, wall.wall.height
+    top = max(value for _, value in high.points)
+    for opening, x0, x1 in holes(wall.wall, basement):
+        if opening.kind == "window":
+            sill, tall = opening.sill or ZERO, opening.tall or ZERO
+            yield opening.left - cut, opening.right + cut, sill - cut, sill + tall + cut
+        else:
+            play = FIGURES.frame_play if opening.kind == "framed door" else FIGURES.door_taller + basement.floor_finish
+            tall = (opening.leaf_height or opening.frame_height or ZERO) + play
+            joists, plate = (
+                high.at((x0 + x1) // 2),
+                FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case == 2 else ZERO),
+            )
+            near = joists - tall <= FIGURES.head_is_plate or joists - tall - plate < FIGURES.stud_thick
+            yield x0, x1, ZERO, max(tall, joists - plate) if near else tall
+    for pipe in wall.wall.pipes:
+        if pipe.back >= wall.offsets.foam_face:
+            continue
+        low, over = ZERO, top
+        if pipe.run == "lying":
+            ends = (pipe.low_left or ZERO, pipe.low_right or ZERO)
+            low, over = min(ends) - cut, max(ends) + pipe.wide + cut
+        yield pipe.left_edge - cut, pipe.right_edge + cut, low, over
+    for block in wall.of(Kind.FIREBLOCK):
+        if block.box.y0 == ZERO:
+            yield block.box.x0, block.box.x1, ZERO, top
+
+
+# ------------------------------------------------------------------------------------- pipes, openings and counting
+
+
+def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
+    """Yield every part that stands in a pipe or in the clear of an opening."""
+    survey = wall.wall
+    solid = [p for p in wall.parts if p.kind not in OVERHEAD]
+    for pipe in survey.pipes:
+        low, high = ZERO, max(value for _, value in survey.height.points)
+        if pipe.run == "lying":
+            ends = (pipe.low_left or ZERO, pipe.low_right or ZERO)
+            low, high = min(ends), max(ends) + pipe.wide
+        for part in solid:
+            if pipe.run == "lying" and part.kind in (Kind.BOTTOM_PLATE, Kind.TOP_PLATE, Kind.HEADER, Kind.SILL):
+                continue  # a pipe at such a height is let into the plate by hand
+            body = _without_notches(survey, part)
+            if any(
+                meet(b.x0, b.x1, pipe.left_edge, pipe.right_edge)
+                and meet(b.y0, b.y1, pipe.back, pipe.out)
+                and meet(b.z0.at(survey, part.centre), b.z1.at(survey, part.centre), low, high)
+                for b in body
+            ):
+                yield f"{part.id} stands in {pipe.place}"
+    for opening, x0, x1 in holes(survey, basement):
+        for part in solid:
+            if (
+                part.kind is not Kind.TOP_PLATE
+                and meet(part.box.x0, part.box.x1, x0, x1)
+                and _in_the_clear(wall, opening, part)
+            ):
+                yield f"{part.id} stands in {opening.place}"
+
+
+def _without_notches(wall: Wall, part: Part) -> list[Box]:
+    """Return a part as the boxes that are left of it: each notch takes the back away between two heights."""
+    left = [part.box]
+    for notch in part.notches:
+        cut: list[Box] = []
+        for b in left:
+            low, high = (level.at(wall, part.centre) for level in (notch.z0, notch.z1))
+            z0, z1 = (level.at(wall, part.centre) for level in (b.z0, b.z1))
+            levels = sorted({z0, z1, *(z for z in (low, high) if z0 < z < z1)})
+            for bottom, top in pairwise(levels):
+                y0 = notch.y1 if low <= bottom and top <= high else b.y0
+                if y0 < b.y1:
+                    cut.append(Box(b.x0, b.x1, y0, b.y1, Level(Datum.SLAB, bottom), Level(Datum.SLAB, top)))
+        left = cut
+    return left
+
+
+def _in_the_clear(wall: WallLayout, opening: Opening, part: Part) -> bool:
+    """Say whether a part reaches more than an inch into the clear of an opening.
+
+    Its framing hangs level from the joists; foam is cut round the hole in the concrete, at its height over the slab.
+    """
+    survey, inch = wall.wall, inches("1")
+    middle = (opening.left + opening.right) // 2
+    low, high = ZERO, (opening.leaf_height or opening.frame_height or ZERO)
+    if opening.kind == "window":
+        lining = FIGURES.window_buck + FIGURES.window_return_foam
+        low, high = (opening.sill or ZERO) + lining, (opening.sill or ZERO) + (opening.tall or ZERO) - lining
+    fall = ZERO if part.kind is Kind.FOAM else survey.height.at(part.centre) - survey.height.at(middle)
+    slope = slope_of(survey, part)
+    z0, z1 = (level.at(survey, part.centre) for level in (part.box.z0, part.box.z1))
+    return meet(z0, z1, low + fall + inch + slope, high + fall - inch - slope)
+
+
+def miscounted(wall: WallLayout) -> Iterator[str]:
+    """Yield where names do not count the parts: each kind is numbered from the left without a gap, each mark once."""
+    for kind in Kind:
+        ids = [part.id for part in wall.of(kind)]
+        if ids != [f"{wall.letter}.{kind.value.replace(' ', '_')}.{n}" for n in range(1, len(ids) + 1)]:
+            yield f"{kind.value}: {ids}"
+    marks = [part.mark for part in wall.parts]
+    if len(set(marks)) != len(marks):
+        yield "a mark stands twice"

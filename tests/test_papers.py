@@ -1,0 +1,100 @@
+"""The papers: valid Markdown, no line too wide, nothing a person typed can break them, nothing unmeasured is a cut."""
+
+import json
+import re
+
+import pytest
+from markdown_it import MarkdownIt
+
+from guide.book.questions import load_book
+from guide.interview.jobfile import Job, from_json
+from guide.sheets.markdown import COLUMNS
+from guide.sheets.plan import make_plan
+from guide.sheets.write import papers
+from guide.worked import WORKED_JOBS
+from tests.walkthroughs import ROOT, worked
+
+NASTY = "| `x` # <b>*_[a](b)_*</b> \x1b[31m ~~ ![i](j) \u202e ```"
+
+
+def _tree(name: str) -> dict[str, object]:
+    tree = json.loads((ROOT / name / "job.json").read_text(encoding="utf-8"))
+    assert isinstance(tree, dict)
+    return tree
+
+
+def _papers(tree: dict[str, object]) -> dict[str, str]:
+    return papers(make_plan(load_book(), from_json(tree, load_book())))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("name", WORKED_JOBS)
+def test_papers_read_well_raw_and_rendered(name: str) -> None:
+    """An independent CommonMark parser sees the headings, tables and code blocks; no line but a table's is too wide."""
+    for paper, text in papers(make_plan(load_book(), worked(name))).items():
+        tokens = MarkdownIt("commonmark").enable("table").parse(text)
+        kinds = {token.type for token in tokens}
+        assert {"heading_open", "table_open", "fence", "bullet_list_open", "blockquote_open"} <= kinds, paper
+        assert not any(token.type == "html_block" for token in tokens), paper
+        wide = [line for line in text.splitlines() if len(line) > COLUMNS and not line.startswith(("|", "#"))]
+        assert wide == [], paper
+        assert all(line == line.rstrip() for line in text.splitlines()), paper
+
+
+@pytest.mark.parametrize("name", WORKED_JOBS)
+def test_every_paper_ends_with_the_same_word_of_caution(name: str) -> None:
+    """Local code and licensed trades decide; that line closes every page, and no page says that anything passes."""
+    for text in papers(make_plan(load_book(), worked(name))).values():
+        assert text.rstrip().splitlines()[-1].startswith("> Planning aid. Local code and licensed trades decide.")
+        assert not re.search(r"\b(passes|complies|code compliant)\b(?! (behind|it|the wall))", text, re.IGNORECASE)
+
+
+def test_nothing_a_person_typed_can_break_a_page() -> None:
+    """Markdown, HTML and control characters in names and remarks come out as text: the same blocks, no raw HTML."""
+    tree = _tree("first-wall")
+    plain = _papers(tree)
+    walls = tree["walls"]
+    assert isinstance(walls, list)
+    nasty = {**tree, "note": NASTY, "walls": [{**walls[0], "name": NASTY[:30], "other": NASTY}]}
+    parser = MarkdownIt("commonmark").enable("table")
+    for paper, text in _papers(nasty).items():
+        assert "\x1b" not in text
+        assert "\u202e" not in text
+        tokens = parser.parse(text)
+        headings = [t for t in tokens if t.type == "heading_open"]
+        assert len(headings) == len([t for t in parser.parse(plain[paper]) if t.type == "heading_open"])
+        assert not any(t.type == "html_block" for t in tokens)
+        assert not any(c.type in ("html_inline", "link_open", "image") for t in tokens for c in t.children or [])
+
+
+def test_what_nobody_measured_is_locked_and_never_a_cut() -> None:
+    """With an eyeballed length every stud's place and the plates are locked; measured, none of them is."""
+    tree = _tree("first-wall")
+    walls = tree["walls"]
+    assert isinstance(walls, list)
+    guessed = _papers({**tree, "walls": [{**walls[0], "height": ["about 91 1/4 in at left", "92 1/8 in at right"]}]})
+    page = guessed["wall-A.md"]
+
+    assert re.search(r"\| A1 +\| locked", page)
+    assert "wall A: slab to joists at left" in page
+    assert "locked" not in re.sub(r"\*\*locked\*\*", "", _papers(tree)["wall-A.md"])
+
+
+def test_a_stop_prints_no_cut_and_no_shopping_list() -> None:
+    """A wet wall: the findings and the drawing are there, the cuts, marks and purchases are not."""
+    tree = _tree("first-wall")
+    basement = tree["basement"]
+    assert isinstance(basement, dict)
+    stopped = _papers({**tree, "basement": {**basement, "water": "wet"}})
+
+    for text in stopped.values():
+        assert "STOP" in text
+        assert "88 15/16" not in text
+        assert "pre-cut" not in text
+
+
+def test_a_job_that_has_hardly_begun_still_prints() -> None:
+    """One wall with a length and nothing else gives papers, all of it locked."""
+    pages = _papers({"format": 1, "walls": [{"length": "12 ft"}]})
+
+    assert "locked" in pages["wall-A.md"]
+    assert make_plan(load_book(), Job()).layout.walls == ()
