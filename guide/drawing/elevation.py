@@ -103,7 +103,9 @@ def _behind(wall: WallLayout) -> Iterator[Shape]:
     ):
         if what == "inside corner":
             yield Fill(Look.CONCRETE, x0, x1, level(ZERO), level(w.concrete.at(edge)), "concrete")
-        elif what == "framed wall":
+        elif (
+            what == "framed wall"
+        ):  # it stands in front of the concrete, and beside it, where it goes on past the corner
             yield rectangle(Look.FRAMED_WALL, min(edge, x0), max(edge, x1), ZERO, w.height.at(edge))
     joists = w.height, Profile(tuple((x, z + JOIST_SHOWN) for x, z in w.height.points))
     if w.joists == "alongside":

@@ -13,10 +13,11 @@ from guide.drawing.elevation import CONCRETE_SHOWN
 from guide.drawing.shapes import Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, rectangle
 from guide.layout.parts import Kind, Layout, WallLayout
 from guide.lengths import ZERO, Length, inches
+from guide.reference.figures import load_figures
 
 FOUNDATION_SHOWN = CONCRETE_SHOWN * 2
 """How thick the concrete is drawn from above. Nobody measured it."""
-BETWEEN_RUNS = inches("48")
+BETWEEN_RUNS = inches("72")
 """What is left free between runs of walls that are not joined."""
 WORDS_OFF = inches("12")
 """How far into the room from the studs words stand."""
@@ -52,7 +53,7 @@ def floor_plan(layout: Layout) -> Drawing:
     """Return the walls of a job seen from above. A job without a wall to draw gives a drawing that says so."""
     placed = _place(layout.walls)
     if not placed:
-        return drawing("The walls from above", [Label(ZERO, ZERO, ("no wall yet",))], across="", up="")
+        return drawing("The walls from above: no wall yet", [Label(ZERO, ZERO, ())], across="", up="")
     shapes = [shape for draw in (_concrete, _foam, _framing, _words) for each in placed for shape in draw(each)]
     right = max(x for each in placed for x in (each.x, each.at(each.wall.wall.length, ZERO)[0]))
     return drawing(
@@ -96,9 +97,9 @@ def _concrete(placed: _Placed) -> Iterator[Shape]:
     length = wall.wall.length
     yield from _layer(placed, Look.CONCRETE_CUT, [(left, length + right)], (-thick, ZERO))
     deep = wall.offsets.drywall * 2
-    if wall.left.what == "framed wall":
+    if wall.left.what == "framed wall" and wall.left.clear > ZERO:
         yield placed.box(Look.FRAMED_WALL, (ZERO, wall.left.clear), (ZERO, deep))
-    if wall.right.what == "framed wall":
+    if wall.right.what == "framed wall" and wall.right.clear > ZERO:
         yield placed.box(Look.FRAMED_WALL, (length - wall.right.clear, length), (ZERO, deep))
 
 
@@ -131,10 +132,11 @@ def _layer(placed: _Placed, look: Look, spans: Iterable[_Span], out: _Span) -> I
 
 
 def _joined(spans: Iterable[_Span]) -> list[_Span]:
-    """Return spans in order, those that touch or overlap as one."""
+    """Return spans in order, those that touch, overlap or have only a fireblock between them as one."""
     joined: list[_Span] = []
+    apart = load_figures().plywood
     for low, high in sorted(spans):
-        if joined and low <= joined[-1][1]:
+        if joined and low <= joined[-1][1] + apart:
             joined[-1] = joined[-1][0], max(joined[-1][1], high)
         else:
             joined.append((low, high))

@@ -3,7 +3,7 @@
 A stud is half a cell wide and a plate a third of one high, so plain sampling would lose or merge them. Every firm shape
 claims cells, from the front of the drawing to its back; one that finds its cells taken moves to the side it lies on of
 what is in its way, and what lies behind moves up. A stud moves by one cell at most, so that studs keep their order, or
-is drawn as one of two; other things move by two, or are left out where even that is taken.
+is drawn as one of two, or over a pipe before it; other things move by two, or are left out where even that is taken.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from guide.drawing.shapes import Drawing, Fill, Look
-from guide.drawing.signs import DOUBLE, JOINT, JOINTED, SEAM_LEVEL, SEAM_UPRIGHT, SIGNS, UPRIGHT, Sign
+from guide.drawing.signs import COVERING, DOUBLE, JOINT, JOINTED, SEAM_LEVEL, SEAM_UPRIGHT, SIGNS, UPRIGHT, Sign
 from guide.lengths import Length
 
 Cell = tuple[int, int]
@@ -96,9 +96,9 @@ def rasterise(drawing: Drawing, columns: int, rows: int) -> Grid:
         if not SIGNS[fill.look].firm:
             for cell in grid.cells(fill):
                 grid.signs[cell], grid.looks[cell] = SIGNS[fill.look], fill.look
-    for index in range(len(fills) - 1, -1, -1):
-        if SIGNS[fills[index].look].firm:
-            _claim(grid, fills, index)
+    firm = [index for index, fill in enumerate(fills) if SIGNS[fill.look].firm]
+    for index in reversed(firm):
+        _claim(grid, fills, index)
     _joints(grid, fills)
     _seams(grid, fills)
     return grid
@@ -109,18 +109,23 @@ def _claim(grid: Grid, fills: list[Fill], index: int) -> None:
     fill = fills[index]
     wanted = grid.cells(fill)
     cells = [cell for cell in wanted if cell not in grid.firm]
-    if 2 * len(cells) < len(wanted):
-        owners = Counter(grid.firm[cell] for cell in wanted if cell in grid.firm)
+    owners = Counter(grid.firm[cell] for cell in wanted if cell in grid.firm)
+    if fill.look in COVERING:  # posts and rungs of one box lie over each other
+        owners = Counter({index: count for index, count in owners.items() if fills[index].look is not fill.look})
+    flat = len({column for column, _ in wanted}) == len(wanted)
+    least = len(wanted) * 2 / 3 if flat else len(wanted) / 2  # half a cap beside a plate would seem to end there
+    if len(wanted) - owners.total() < least:
         owner = fills[owners.most_common(1)[0][0]]
         far = 1 if fill.look in UPRIGHT else 2
         moves = (_moved(grid, fills, index, wanted, way, by) for by in range(1, far + 1) for way in _ways(fill, owner))
-        moved = next((cells for cells in moves if 2 * len(cells) >= len(wanted)), None)
+        moved = next((cells for cells in moves if len(cells) >= least), None)
         cells = cells if moved is None else moved
         if moved is None and fill.look in UPRIGHT:
-            for cell in wanted:
-                if cell in grid.firm and fills[grid.firm[cell]].look in UPRIGHT:
-                    grid.signs[cell] = DOUBLE
-                    grid.placed[fill.name] = cell[0]
+            owned = {cell: fills[grid.firm[cell]].look for cell in wanted if cell in grid.firm}
+            cells = [*cells, *(cell for cell, look in owned.items() if look in COVERING)]
+            for cell in (cell for cell, look in owned.items() if look in UPRIGHT):
+                grid.signs[cell] = DOUBLE
+                grid.placed[fill.name] = cell[0]
     for cell in cells:
         grid.signs[cell], grid.firm[cell] = SIGNS[fill.look], index
     if cells and fill.name:

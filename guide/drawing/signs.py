@@ -64,6 +64,8 @@ WRITE_OVER = (None, Look.FOAM, Look.OPENING, Look.LEAF)
 """What words may stand on: nothing at all, and what is wide and empty."""
 UPRIGHT = (Look.STUD, Look.PACK)
 """What is drawn as doubled where several fall into one cell."""
+COVERING = (Look.PIPE, Look.CHASE)
+"""What may stand in front of a stud and must not hide it."""
 JOINTED = {Look.PLATE: JOINT, Look.CAP: JOINT}
 """Pieces whose end joints are shown, with the sign."""
 LINE_LEVEL, LINE_UPRIGHT = ("├─┤", "|-|"), ("┬╎┴", "+'+")

@@ -41,7 +41,7 @@ def render(
     while rows is not None and len(lines) > rows and picture > LEAST_ROWS:
         picture = max(LEAST_ROWS, picture - (len(lines) - rows))
         lines = page.lines(cells, picture)
-    return "\n".join(text[:columns].rstrip() for text in lines)
+    return "\n".join(text[:columns].rstrip() for text in lines).rstrip("\n")
 
 
 class _Page:
@@ -98,7 +98,7 @@ class _Page:
                 grid.words.get((column, row)) or grid.signs.get((column, row), blank).plain(self.ascii_only)
                 for column in range(grid.columns)
             )
-            for row in range(min(0, *rows), max(grid.rows - 1, *rows) + 1)
+            for row in range(min([0, *rows]), max([grid.rows - 1, *rows]) + 1)
         ]
 
     def _steps(self, low: Length, high: Length, cells: int, apart: int = 2) -> list[Length]:

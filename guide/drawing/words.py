@@ -25,7 +25,7 @@ def _cell(char: str, ascii_only: bool) -> str:
     if (
         not ascii_only
         and char.isprintable()
-        and unicodedata.east_asian_width(char) in "NNaH"
+        and unicodedata.east_asian_width(char) in ("N", "Na", "A", "H")
         and not unicodedata.combining(char)
     ):
         return char

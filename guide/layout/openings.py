@@ -108,7 +108,8 @@ def frame_hole(
             return [], [], [*remarks, Remark(saying("remark.opening_unframed", what=hole.name), hole.x0)]
         uprights += found[0]
         remarks += found[1]
-    weighed = [replace(part, placed_by=part.placed_by | hole.rests) for part in (*uprights, *_spans(site, hole))]
+    rests = hole.rests | site.near(hole.x0, hole.x1)
+    weighed = [replace(part, placed_by=part.placed_by | rests) for part in (*uprights, *_spans(site, hole))]
     return weighed[: len(uprights)], weighed[len(uprights) :], remarks
 
 

@@ -83,7 +83,8 @@ def chases_of(site: Site, stacks: Sequence[Stack], holes: Sequence[Stretch]) -> 
         if span[0] < low or span[1] > high or any(overlap(*span, *hole) for hole in holes):
             remarks.append(Remark(saying("remark.chase_unbuilt", what=what), x0))
         else:
-            parts += _box_round(site, x0, x1, greatest(*(stack.pipe.out for stack in group)), what)
+            box = _box_round(site, x0, x1, greatest(*(stack.pipe.out for stack in group)), what)
+            parts += [replace(part, placed_by=site.things) for part in box]
     return parts, remarks
 
 

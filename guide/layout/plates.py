@@ -59,7 +59,8 @@ def plates_of(
             remarks.append(Remark(saying("remark.top_joint", rule=used), ends[1] if len(ends) > 2 else x0))
         rests = x0.rests | x1.rests | stock.rests
         if len(ends) > 2:
-            rests = rests.union(*(at.rests for at in supports))
+            over = (site.wall.parallel_gap or ZERO).rests | site.wall.shelf.rests
+            rests = rests.union(over, *(at.rests for at in supports))
         parts += [_piece(site, Kind.TOP_PLATE, a, b, rests) for a, b in pairwise(ends)]
     return parts, decisions, remarks
 

@@ -65,7 +65,9 @@ class Site:
         """
         openings = (opening.rests for opening in self.wall.openings)
         pipes = (pipe.rests for pipe in self.wall.pipes)
-        return self.room_walk.union(self.start.rests, self.end.rests, *openings, *pipes)
+        heights = (value.rests for _, value in self.wall.height.points if self.wall.openings)  # is a plate its header?
+        ends = (self.start.rests, self.end.rests, self.offsets.back.rests)
+        return self.room_walk.union(*ends, *openings, *pipes, *heights)
 
     def near(self, x0: Length, x1: Length) -> frozenset[str]:
         """Return the answers that say what stands within one stud spacing of a stretch of the wall."""
