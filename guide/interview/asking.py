@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Set
 from dataclasses import dataclass
 
-from guide.book.conditions import Fact, holds
+from guide.book.conditions import Fact, holds, tests_in
 from guide.book.questions import OUTER, Book, Question
 from guide.interview.answers import (
     Answer,
@@ -47,17 +47,30 @@ def applying(book: Book, answers: Answers) -> Iterator[Asked]:
 
 
 def _applying_at(book: Book, answers: Answers, place: str, outer: frozenset[str]) -> Iterator[Asked]:
-    """Yield the questions of a place and of the things in it; `outer` are the paths that apply around it."""
+    """Yield the questions of a place and of the things in it; `outer` are the paths that apply around it.
+
+    Things are asked about right after the question that counts them, and after those that follow it and test the count.
+    """
     here = set(outer)
+    opened: Asked | None = None
     for question in book.by_scope[scope_of(place)]:
+        if opened is not None and opened.question.ref not in {test.of for test in tests_in(question.when)}:
+            yield from _things(book, answers, opened, frozenset(here))
+            opened = None
         if not holds(question.when, lambda ref: fact_at(answers, place, ref, here)):
             continue
         asked = Asked(place, question)
         here.add(asked.path)
         yield asked
-        if question.opens:
-            for index in range(count_of(answers.get(asked.path))):
-                yield from _applying_at(book, answers, item_place(place, question.opens, index), frozenset(here))
+        opened = asked if question.opens else opened
+    if opened is not None:
+        yield from _things(book, answers, opened, frozenset(here))
+
+
+def _things(book: Book, answers: Answers, opened: Asked, outer: frozenset[str]) -> Iterator[Asked]:
+    assert opened.question.opens is not None
+    for index in range(count_of(answers.get(opened.path))):
+        yield from _applying_at(book, answers, item_place(opened.place, opened.question.opens, index), outer)
 
 
 def next_question(book: Book, answers: Answers) -> Asked | None:

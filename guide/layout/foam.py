@@ -13,7 +13,7 @@ from guide.layout.packing import sheets_for
 from guide.layout.parts import Box, Decision, Kind, Material, Part, over_slab
 from guide.layout.site import Site
 from guide.layout.studs import Framing
-from guide.lengths import ZERO, Length, greatest, inches
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.sayings import saying
 
 
@@ -227,7 +227,7 @@ def _column(foam: FoamSite, x0: Length, x1: Length, gaps: tuple[_Gap, ...]) -> l
     parts = []
     for bottom, top in stretches:
         z = bottom
-        while (tall := _least(top - z, figures.sheet_long).down_to(figures.foam_step)) > ZERO:
+        while (tall := least(top - z, figures.sheet_long).down_to(figures.foam_step)) > ZERO:
             parts.append(_piece(foam, x0, x1, z, tall))
             z = z + tall
             if tall < figures.sheet_long:
@@ -240,10 +240,6 @@ def _without(stretch: tuple[Length, Length], gap: _Gap) -> list[tuple[Length, Le
     if gap.high <= low or high <= gap.low:
         return [stretch]
     return [(a, b) for a, b in ((low, gap.low), (gap.high, high)) if a < b]
-
-
-def _least(one: Length, other: Length) -> Length:
-    return one if one <= other else other
 
 
 def _piece(foam: FoamSite, x0: Length, x1: Length, z: Length, tall: Length) -> Part:

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from guide.layout.heights import cap_meets_plate
-from guide.layout.parts import Box, End, Kind, Level, Material, Offsets, Part, over_slab, under_joists
+from guide.layout.parts import Box, End, Kind, Level, Material, Offsets, Part, over_slab, overlap, under_joists
 from guide.lengths import ZERO, Length
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying
-from guide.survey.model import Basement, Opening, Pipe, Wall
+from guide.survey.model import Basement, Wall
 
 
 @dataclass(frozen=True)
@@ -65,15 +65,21 @@ class Site:
         """
         openings = (opening.rests for opening in self.wall.openings)
         pipes = (pipe.rests for pipe in self.wall.pipes)
-        heights = (value.rests for _, value in self.wall.height.points if self.wall.openings)  # is a plate its header?
         ends = (self.start.rests, self.end.rests, self.offsets.back.rests)
-        return self.room_walk.union(*ends, *openings, *pipes, *heights)
+        head = self.over_plate.rests if self.wall.openings else frozenset[str]()  # whether the plate is the header
+        return self.room_walk.union(*ends, *openings, *pipes, head)
 
     def near(self, x0: Length, x1: Length) -> frozenset[str]:
         """Return the answers that say what stands within one stud spacing of a stretch of the wall."""
         reach = self.figures.stud_spacing
-        things = ((t.rests, *edges_of(t)) for t in (*self.wall.openings, *self.wall.pipes))
-        return frozenset().union(*(rests for rests, left, right in things if left < x1 + reach and x0 - reach < right))
+        found = frozenset[str]()
+        for opening in self.wall.openings:
+            if overlap(x0 - reach, x1 + reach, opening.left, opening.right):
+                found |= opening.rests
+        for pipe in self.wall.pipes:
+            if overlap(x0 - reach, x1 + reach, pipe.left_edge, pipe.right_edge):
+                found |= pipe.rests
+        return found
 
     def stud_cut(self, x: Length) -> Length:
         """Return the length of a stud whose centre is at x: plate to plate, rounded down to the cutting step."""
@@ -86,8 +92,3 @@ class Site:
         box = Box(x0, x1, self.offsets.back, self.offsets.face, over_slab(self.foot), over_slab(self.foot + cut))
         rests = self.room_walk | self.near(x0, x1)
         return Part(kind, self.letter, Material.STUD, box, cut, why, placed_by=rests)
-
-
-def edges_of(thing: Opening | Pipe) -> tuple[Length, Length]:
-    """Return the left and the right edge of something on the wall."""
-    return (thing.left, thing.right) if isinstance(thing, Opening) else (thing.left_edge, thing.right_edge)

@@ -133,10 +133,10 @@ def _past_pipes(site: Site, pipes: list[Stretch]) -> Stretch:
     thick, x0, x1 = site.figures.stud_thick, site.start, site.end
     for left, right in sorted(pipes):
         if overlap(x0, x0 + thick, left, right):
-            x0 = right
+            x0 = right.with_rests(x0.rests)
     for left, right in sorted(pipes, key=lambda pipe: pipe[1], reverse=True):
         if overlap(x1 - thick, x1, left, right):
-            x1 = left
+            x1 = left.with_rests(x1.rests)
     return x0, x1
 
 

@@ -52,6 +52,8 @@ PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
 class Caution(Data):
     """One warning in the trade's usual words."""
 
+    name: str
+    """What it is about, in a word or three: how it is called after it has been said once on a page."""
     text: str
     source: str
     """A rule with its number and how sure we are of it, or “common practice”."""

@@ -54,6 +54,7 @@ def papers(plan: Plan) -> dict[str, str]:
         "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
+        "before": lambda step: _before(plan, step),
         "office": _office(),
     }
     drawings = {view.wall.letter: _drawings(plan, view) for view in views}
@@ -73,6 +74,15 @@ def _holds(finding: Finding, step: Step) -> bool:
     """Say whether a HOLD names this step: its family, on its wall or in the whole basement."""
     family = step.id.partition("@")[0].partition(":")[0]
     return finding.severity is Severity.HOLD and finding.text.holds == family and finding.wall in (None, step.wall)
+
+
+def _before(plan: Plan, step: Step) -> list[str]:
+    """Name the steps on other walls that this one has to wait for: they stand on another page."""
+    if step.wall is None:
+        return []
+    named = {each.id: each for each in plan.steps}
+    others = [named[need] for need in step.needs if named[need].wall not in (None, step.wall)]
+    return [f"step {other.number} on wall {other.wall}: {other.title[0].lower()}{other.title[1:]}" for other in others]
 
 
 def _office() -> list[str]:

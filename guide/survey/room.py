@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
+from guide.interview.answers import Certainty
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
@@ -18,13 +19,22 @@ _Thing = tuple[str, Length, Length]
 
 
 def problems_of(survey: Survey) -> tuple[Problem, ...]:
-    """Return every contradiction in the answers, wall by wall in the order walked."""
+    """Return every contradiction in the answers, wall by wall in the order walked.
+
+    What is drawn with a usual value because nobody was asked yet contradicts nothing.
+    """
     return tuple(
         problem
         for wall in survey.walls
         for check in (_outside, _overlapping, _heights, _places, _doors, _runs)
         for problem in check(survey, wall)
+        if _all_given(survey, problem)
     )
+
+
+def _all_given(survey: Survey, problem: Problem) -> bool:
+    rests = frozenset[str]().union(*(value.rests for _, value in problem.saying.values if isinstance(value, Length)))
+    return all(survey.known.get(rest) is not Certainty.UNKNOWN for rest in rests)
 
 
 def thing_name(place: str) -> str:
@@ -43,13 +53,18 @@ def _things(wall: Wall) -> Iterator[tuple[_Thing, str]]:
     for opening in wall.openings:
         yield (opening.place, opening.left, opening.right), "left"
     for pipe in wall.pipes:
-        yield (pipe.place, pipe.left_edge, pipe.right_edge), "at" if pipe.run == "standing" else "to"
+        edges = (pipe.left_edge, pipe.right_edge)
+        if pipe.at is not None and pipe.at > wall.length:  # whatever its width
+            edges = (pipe.at, pipe.at)
+        yield (pipe.place, *edges), "at" if pipe.run == "standing" else "to"
     for box in wall.boxes:
         yield (box.place, box.at, box.at), "at"
 
 
 def _outside(survey: Survey, wall: Wall) -> Iterator[Problem]:
     for (place, left, right), question in _things(wall):
+        if left > wall.length:  # whatever its width
+            right = left
         if left < ZERO or right > wall.length:
             yield _problem(
                 wall,
