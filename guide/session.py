@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
@@ -14,11 +15,17 @@ from guide.interview.answers import Answer, Answers, Certainty
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answer
 from guide.interview.jobfile import Job, load, save
 from guide.interview.understand import Sorry, Wish, clean, doubt_about, hear, tape_of
+from guide.layout.engine import lay_out
 from guide.layout.parts import Layout
+from guide.reference.codes import load_code
+from guide.reference.figures import load_figures
 from guide.reference.sayings import say
-from guide.sheets.plan import Plan, lay_out_job, make_plan
-from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
-from guide.survey.model import Problem
+from guide.sheets.said import Said, place_title, read_back, said_so_far, thing_title, value_shown, wall_title
+from guide.survey.build import survey_from
+from guide.survey.model import Problem, Survey
+
+if TYPE_CHECKING:
+    from guide.sheets.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +54,7 @@ class Session:
         self._job = job
         self._jumped: str | None = None
         self._pending: _Pending | None = None
+        self._survey: Survey | None = None
         self._layout: Layout | None = None
         self._plan: Plan | None = None
 
@@ -75,17 +83,31 @@ class Session:
         return self._next()
 
     @property
+    def survey(self) -> Survey:
+        """What the answers so far say of the basement."""
+        if self._survey is None:
+            self._survey = survey_from(self.book, self.answers)
+        return self._survey
+
+    @property
     def layout(self) -> Layout:
         """The layout of the answers so far."""
         if self._layout is None:
-            self._layout = lay_out_job(self.book, self._job)
+            self._layout = lay_out(self.survey, load_code(), load_figures())
         return self._layout
+
+    @property
+    def said(self) -> tuple[Said, ...]:
+        """The answers so far as understood, in the order asked."""
+        return said_so_far(self.book, self.answers)
 
     @property
     def plan(self) -> Plan:
         """The whole plan of the answers so far."""
+        from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
+
         if self._plan is None:
-            self._plan = make_plan(self.book, self._job)
+            self._plan = make_plan(self.book, self._job, self.layout)
         return self._plan
 
     def counts(self) -> tuple[int, int, int]:
@@ -262,7 +284,7 @@ class Session:
         self._set({**self.answers, **{path: self.answers[path].doubted() for path in paths}})
 
     def _problems(self) -> tuple[Problem, ...]:
-        return self.layout.survey.problems
+        return self.survey.problems
 
     def problem_lines(self) -> tuple[str, ...]:
         """Return the contradictions that stand in the answers, each in one sentence."""
@@ -282,7 +304,7 @@ class Session:
 
     def _set(self, answers: dict[str, Answer]) -> None:
         self._job = replace(self._job, answers=answers)
-        self._layout = self._plan = None
+        self._survey = self._layout = self._plan = None
 
     def _saved(self) -> tuple[str, ...]:
         """Write the job file; when that fails say so, and keep everything in memory."""

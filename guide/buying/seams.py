@@ -14,6 +14,7 @@ from typing import Any
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
+from guide.reference.units import units
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,10 +44,7 @@ class Seams:
 
 def seams_of(wall: WallLayout) -> Seams:
     """Return the seams of a wall, from its parts."""
-    import pint  # a quarter second to import; only a shopping list needs it
-
-    unit: Any = pint.UnitRegistry()
-    inch = unit.inch
+    inch = units().inch
 
     def run(length: Length) -> Any:
         return float(length.inch) * inch

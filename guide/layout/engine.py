@@ -7,7 +7,7 @@ electrical boxes last, in whatever room is left.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from guide.layout.cap import cap_of
 from guide.layout.corners import Corner, corners_of, end_decisions, end_of
@@ -26,7 +26,7 @@ from guide.lengths import inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
-from guide.survey.model import Survey, Wall
+from guide.survey.model import Problem, Survey, Wall
 
 SHORTEST_PLATE = inches("12")
 """A plate shorter than this is no wall to frame."""
@@ -44,19 +44,22 @@ class _Framed:
 def lay_out(survey: Survey, code: CodeProfile, figures: Figures) -> Layout:
     """Lay out every wall of the survey that has no contradiction in it. Pure: the same survey gives the same layout.
 
-    A wall is left out, too, when its ends leave no room for a plate.
+    A wall whose ends leave no room for a plate is left out, too, and the layout's survey has that as a problem.
     """
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
     cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
     corners = corners_of(survey)
     troubled = {problem.wall for problem in survey.problems}
     framed: dict[str, _Framed] = {}
+    cramped: list[Problem] = []
     for wall in survey.walls:
         if wall.letter in troubled:
             continue
         site = _site(wall, survey, corners, standing, cases, code, figures)
         if site.end - site.start >= SHORTEST_PLATE:
             framed[wall.letter] = _frame(site, standing[wall.letter])
+        elif survey.given(site.start.rests | site.end.rests):
+            cramped.append(_cramped(site))
     foam_sites = {letter: FoamSite(each.site, each.framing, each.blocks) for letter, each in framed.items()}
     shared = {key: c for key, c in corners.items() if c.left_wall in framed and c.right_wall in framed}
     foam = foam_of(foam_sites, shared)
@@ -67,7 +70,16 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures) -> Layout:
     walls = tuple(
         _complete(each, *foam[letter], tuple(corner_decisions[letter]), survey) for letter, each in framed.items()
     )
-    return Layout(survey, walls)
+    return Layout(replace(survey, problems=(*survey.problems, *cramped)), walls)
+
+
+def _cramped(site: Site) -> Problem:
+    wall = site.wall
+    said = saying(
+        "problem.cramped", wall=wall.letter, length=wall.length, left=site.left.clear, right=site.right.clear,
+        least=SHORTEST_PLATE,
+    )  # fmt: skip
+    return Problem(wall.letter, (wall.ref("length"),), said)
 
 
 def _site(

@@ -109,23 +109,22 @@ def _ends(site: Site, pipes: list[Stretch], holes: list[Stretch]) -> tuple[list[
     """
     thick, deep = site.figures.stud_thick, site.figures.stud_deep
     x0, x1 = _past_pipes(site, pipes)
-    parts: list[Part] = []
+    studs: list[Part] = []
+    packs: list[Part] = []
     remarks: list[Remark] = []
     for side, end, at, inner, home in (
         ("left", site.left, x0, x0 + thick, x0 == site.start),
         ("right", site.right, x1 - thick, x1 - thick - deep, x1 == site.end),
     ):
         stud = site.upright(Kind.STUD, at, saying("part.end_stud", side=side, what=end.what))
-        taken = [(part.box.x0, part.box.x1) for part in parts]
-        if at < site.start or at + thick > site.end or any(overlap(at, at + thick, *each) for each in taken):
-            continue
-        if not any(overlap(at, at + thick, *hole) for hole in holes):
-            parts.append(stud)
+        barred = [*holes, *((other.box.x0, other.box.x1) for other in studs)]
+        if site.start <= at and at + thick <= site.end and not any(overlap(at, at + thick, *each) for each in barred):
+            studs.append(stud)
         if end.through and home:
-            parts.append(_pack(site, stud, inner))
+            packs.append(_pack(site, stud, inner))
         elif end.through:
             remarks.append(Remark(saying("remark.pack_dropped"), at))
-    return parts, remarks
+    return [*studs, *packs], remarks
 
 
 def _past_pipes(site: Site, pipes: list[Stretch]) -> Stretch:

@@ -49,15 +49,10 @@ class Plan:
         return bool(self.survey.unsure(length.rests))
 
 
-def lay_out_job(book: Book, job: Job) -> Layout:
-    """Return the layout alone, for drawing while the talk goes on."""
-    return lay_out(survey_from(book, job.answers), load_code(), load_figures())
-
-
-def make_plan(book: Book, job: Job) -> Plan:
-    """Return the whole plan of a job. Pure: the same job gives the same plan."""
-    layout = lay_out_job(book, job)
+def make_plan(book: Book, job: Job, layout: Layout | None = None) -> Plan:
+    """Return the whole plan of a job. Pure: the same job gives the same plan. `layout` is the job's, where it is there."""
     code = load_code()
+    layout = layout or lay_out(survey_from(book, job.answers), code, load_figures())
     return Plan(
         note=job.note,
         said=said_so_far(book, job.answers),

@@ -254,6 +254,10 @@ class Survey:
         """The walls by their letter."""
         return {wall.letter: wall for wall in self.walls}
 
+    def given(self, rests: Iterable[str]) -> bool:
+        """Say whether every one of these ids was answered, if only with a guess: nothing is just drawn as usual."""
+        return all(self.known.get(rest) is not Certainty.UNKNOWN for rest in rests)
+
     def unsure(self, rests: Iterable[str]) -> tuple[str, ...]:
         """Return those of the ids that nobody has measured: what rests on them is locked."""
         return tuple(sorted(i for i in rests if self.known.get(i, Certainty.UNKNOWN) is not Certainty.MEASURED))

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from guide.interview.answers import Certainty
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
@@ -28,13 +27,12 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
         for wall in survey.walls
         for check in (_outside, _overlapping, _heights, _places, _doors, _runs)
         for problem in check(survey, wall)
-        if _all_given(survey, problem)
+        if survey.given(_rests(problem))
     )
 
 
-def _all_given(survey: Survey, problem: Problem) -> bool:
-    rests = frozenset[str]().union(*(value.rests for _, value in problem.saying.values if isinstance(value, Length)))
-    return all(survey.known.get(rest) is not Certainty.UNKNOWN for rest in rests)
+def _rests(problem: Problem) -> frozenset[str]:
+    return frozenset[str]().union(*(value.rests for _, value in problem.saying.values if isinstance(value, Length)))
 
 
 def thing_name(place: str) -> str:

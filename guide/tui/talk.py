@@ -15,7 +15,6 @@ from textual.widgets.option_list import Option
 from guide.session import Session, Turn
 from guide.tui.asides import AnswerList, Aside
 from guide.tui.panels import Conversation, Strip, WallPane
-from guide.tui.papers import Papers
 
 
 class Talk(Screen[None]):
@@ -83,7 +82,7 @@ class Talk(Screen[None]):
 
     def action_change(self) -> None:
         """Pick an earlier answer to change."""
-        self.app.push_screen(AnswerList(self._session.plan.said, self._session.heading_of), self._change)
+        self.app.push_screen(AnswerList(self._session.said, self._session.heading_of), self._change)
 
     def _change(self, path: str | None) -> None:
         if path is not None:
@@ -107,6 +106,8 @@ class Talk(Screen[None]):
 
     def action_papers(self) -> None:
         """Read the papers, and write them."""
+        from guide.tui.papers import Papers  # the templates are loaded when somebody wants a paper
+
         self.app.push_screen(Papers(self._session, self._folder))
 
     # ------------------------------------------------------------------------------------------- the talk goes on
@@ -144,5 +145,6 @@ class Talk(Screen[None]):
     def _show_standing(self) -> None:
         asked = self._session.current
         letter = asked.place.partition(".")[0] if asked is not None and asked.place != "basement" else None
-        self.query_one("#wall", WallPane).show(self._session.layout, letter)
         self.query_one("#strip", Strip).show(self._session)
+        # the question is on the screen before the wall is worked out
+        self.call_after_refresh(lambda: self.query_one("#wall", WallPane).show(self._session.layout, letter))

@@ -179,8 +179,7 @@ def test_the_same_value_said_otherwise_touches_nothing() -> None:
 
 def test_what_hung_from_a_parked_answer_is_parked_with_it() -> None:
     """Wall B ended at a framed wall; when wall A turns out to meet it in a corner, neither is asked any more."""
-    end: Tree = {"right": "open end"}
-    answers = answers_of(job([wall(**end), wall(left="framed wall", left_framed="4 3/4 in")]))
+    answers = answers_of(job([wall(right="open end"), wall(left="framed wall", left_framed="4 3/4 in")]))
     new, effect = changed(answers, "A.right", "inside corner")
     assert effect.parked == ("B.left", "B.left_framed")
     assert effect.back == ("A.right_first",)

@@ -47,7 +47,7 @@ def slope_of(wall: Wall, part: Part) -> Length:
 # ---------------------------------------------------------------------------------------------- nothing shares volume
 
 
-def clashes(wall: WallLayout) -> Iterator[str]:
+def clashes(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every two parts that share volume: touching is allowed, and the slope over a square cut end."""
     for one, other in combinations(wall.parts, 2):
         if depth := shared(wall.wall, one, wall.wall, other):
@@ -137,7 +137,7 @@ def _heights(wall: WallLayout, part: Part, corner: Length) -> tuple[Length, Leng
 # ---------------------------------------------------------------------------------------------- each within its wall
 
 
-def strays(wall: WallLayout) -> Iterator[str]:
+def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every part that is empty, or reaches out of its wall."""
     survey = wall.wall
     for part in wall.parts:
@@ -169,7 +169,7 @@ def strays(wall: WallLayout) -> Iterator[str]:
 # ------------------------------------------------------------------------------------------------------ bearing
 
 
-def hanging(wall: WallLayout) -> Iterator[str]:
+def hanging(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every upright, header or sill that does not bear at both ends.
 
     The gap over a square cut end is less than the cutting step, and what the slope over its own thickness explains.
@@ -268,7 +268,7 @@ def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
             yield f"{part.id} is longer than a stick"
 
 
-def joints_in_the_air(wall: WallLayout) -> Iterator[str]:
+def joints_in_the_air(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every joint of the top plate that no joist or block is over, when nothing says so."""
     said = any(remark.saying.key == "remark.top_joint" for remark in wall.remarks)
     supports = _supports(wall)
@@ -293,7 +293,7 @@ def _supports(wall: WallLayout) -> list[Length]:
 # --------------------------------------------------------------------------------------------------- fireblocks
 
 
-def open_ways(wall: WallLayout) -> Iterator[str]:
+def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield where fire could run further along the wall than the code profile's limit, when nothing says so."""
     said = {remark.saying.key for remark in wall.remarks}
     limit = load_code().fireblock_spacing.length
@@ -319,7 +319,7 @@ def open_ways(wall: WallLayout) -> Iterator[str]:
 # -------------------------------------------------------------------------------------------------- sheet edges
 
 
-def loose_edges(wall: WallLayout) -> Iterator[str]:
+def loose_edges(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every upright drywall joint that has less than 3/8 in of wood on one side, when nothing says so."""
     said = [remark.x for remark in wall.remarks if remark.saying.key == "remark.edge_missed"]
     for edge in wall.sheet_edges:
@@ -476,7 +476,7 @@ def _in_the_clear(wall: WallLayout, opening: Opening, part: Part) -> bool:
     return meet(z0, z1, low + fall + inch + slope, high + fall - inch - slope)
 
 
-def miscounted(wall: WallLayout) -> Iterator[str]:
+def miscounted(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield where names do not count the parts: each kind is numbered from the left without a gap, each mark once."""
     for kind in Kind:
         ids = [part.id for part in wall.of(kind)]

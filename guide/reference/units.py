@@ -1,0 +1,14 @@
+"""pint's unit registry, built once and only when something needs it: it takes a quarter second."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Any
+
+
+@lru_cache(maxsize=1)
+def units() -> Any:
+    """Return the registry that volumes and long runs are counted in."""
+    import pint
+
+    return pint.UnitRegistry()

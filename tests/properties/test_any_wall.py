@@ -1,0 +1,98 @@
+"""What holds of any wall: random walls, one by one, with things on them at legal and often awkward places.
+
+Every test draws its walls afresh from `rooms.single_walls` and asks one law of `laws`; a wall whose answers contradict
+each other is not laid out, so there is nothing to ask of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from hypothesis import given, settings
+
+from guide.layout.parts import WallLayout
+from guide.survey.model import Basement
+from tests.jobs import Tree, layout_of
+from tests.properties import laws
+from tests.properties.rooms import single_walls
+
+Law = Callable[[WallLayout, Basement], Iterator[str]]
+
+any_wall = given(tree=single_walls())
+often = settings(max_examples=120)
+
+
+def broken(law: Law, tree: Tree) -> list[str]:
+    """Return every sentence in which a job breaks a law."""
+    layout = layout_of(tree)
+    return [said for wall in layout.walls for said in law(wall, layout.survey.basement)]
+
+
+@often
+@any_wall
+def test_no_two_parts_share_volume(tree: Tree) -> None:
+    """Parts may touch; on a slope a square cut end may stand into its plate by the slope over its own thickness."""
+    assert not broken(laws.clashes, tree)
+
+
+@often
+@any_wall
+def test_every_part_lies_within_its_wall(tree: Tree) -> None:
+    """Framing stands over the plates in the line of the studs, foam between the concrete corners, all under the joists."""
+    assert not broken(laws.strays, tree)
+
+
+@often
+@any_wall
+def test_every_upright_bears_at_both_ends(tree: Tree) -> None:
+    """Over a stud there is from nothing to a sixteenth of an inch, and what the slope over its thickness explains."""
+    assert not broken(laws.hanging, tree)
+
+
+@often
+@any_wall
+def test_plate_pieces_tile_the_plates_between_doors_and_pipes(tree: Tree) -> None:
+    """No gap, no overlap, no piece longer than a stick, and no plate in a door or a pipe."""
+    assert not broken(laws.untiled, tree)
+
+
+@often
+@any_wall
+def test_every_joint_of_the_top_plate_is_under_a_joist_or_a_block_or_is_remarked(tree: Tree) -> None:
+    """Where no rule could be kept a remark says to scab the joint."""
+    assert not broken(laws.joints_in_the_air, tree)
+
+
+@often
+@any_wall
+def test_fire_cannot_run_further_than_the_limit_or_it_is_remarked(tree: Tree) -> None:
+    """Model code, IRC 2021 R302.11: ten feet along the wall; and each end is closed, or a remark says that it is not."""
+    assert not broken(laws.open_ways, tree)
+
+
+@often
+@any_wall
+def test_every_drywall_joint_has_wood_on_both_sides_or_is_remarked(tree: Tree) -> None:
+    """Three eighths of an inch on each side (common practice)."""
+    assert not broken(laws.loose_edges, tree)
+
+
+@often
+@any_wall
+def test_foam_and_its_meant_gaps_cover_the_concrete(tree: Tree) -> None:
+    """From the gap at the slab to the top of the concrete, wall end to wall end; the law names the gaps that are meant."""
+    assert not broken(laws.bare_concrete, tree)
+
+
+@often
+@any_wall
+def test_nothing_stands_in_a_pipe_or_in_the_clear_of_an_opening(tree: Tree) -> None:
+    """What is notched counts without its notches."""
+    assert not broken(laws.in_the_way, tree)
+
+
+@often
+@any_wall
+def test_every_part_is_counted_once_under_its_own_name(tree: Tree) -> None:
+    """The takeoff counts names, so names have to count parts."""
+    assert not broken(laws.miscounted, tree)
