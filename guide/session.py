@@ -9,12 +9,13 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from guide.book.questions import Book, Question
+from guide.book.questions import Book
 from guide.book.talk import load_talk
 from guide.interview.answers import Answer, Answers, Certainty
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answer
 from guide.interview.jobfile import Job, load, save
-from guide.interview.understand import Sorry, Wish, clean, doubt_about, hear, tape_of
+from guide.interview.understand import Sorry, Wish, bare_of, clean, doubt_about, hear, tape_of
+from guide.interview.values import example_of
 from guide.layout.engine import lay_out
 from guide.layout.parts import Layout
 from guide.reference.codes import load_code
@@ -151,8 +152,9 @@ class Session:
         if old is not None:
             shown = value_shown(asked.question, old.value, tape_of(self.answers))
             lines.append(self._say("in_doubt" if old.confirm else "old_answer", value=shown))
-        elif asked.question.usual is not None and not asked.question.choices:
-            lines.append(self._say("usual_is", value=self._usual(asked.question)))
+        elif not asked.question.choices:
+            key = "usual_is" if asked.question.usual is not None else "like_this"
+            lines.append(self._say(key, value=example_of(asked.question, bare_of(self.answers))))
         return tuple(lines)
 
     def help_lines(self) -> tuple[str, ...]:
@@ -167,11 +169,6 @@ class Session:
             self._say("dont_know", text=question.unknown.say),
             self._say("commands"),
         )
-
-    def _usual(self, question: Question) -> str:
-        """The usual answer as written in the book; bare numbers there are inches."""
-        usual = question.usual or ""
-        return f"{usual} in" if question.kind == "length" and usual[-1].isdigit() else usual
 
     def _say(self, key: str, **values: str) -> str:
         return load_talk().say[key].format(**values)

@@ -1,6 +1,6 @@
 """Invented jobs for the tests: a tree with usual answers, changed only where a test says so, and its layout.
 
-    laid(wall(length="8 ft", pipes=[standing(at="40 in")]))        one wall
+    laid(wall("8 ft", pipes=[standing(at="40 in")]))        one wall
     layout_of(job([wall(), wall()], foam_thickness="3 in"))        several
 
 Trees have the form of a job file, so what a test builds is what a person could have typed.
@@ -31,7 +31,7 @@ BASEMENT: Tree = {
 """What holds for the basement unless a test says otherwise."""
 
 WALL: Tree = {
-    "length": ["144 in at floor"], "left": "inside corner", "right": "inside corner",
+    "left": "inside corner", "right": "inside corner",
     "left_first": "this wall", "right_first": "other wall",
     "height": ["92 in at left", "92 in at right"], "concrete": ["90 1/2 in at left", "90 1/2 in at right"],
     "string": "1 1/4 in", "lean": "0 in", "joists": "into", "joist_spacing": "16", "first_joist": "15 1/4 in",
@@ -40,10 +40,9 @@ WALL: Tree = {
 """A plain level wall between two inside corners: B 2 3/8, F 5 7/8, D 6 3/8; through on the left, butt on the right."""
 
 
-def wall(length: str | None = None, **answers: Json) -> Tree:
-    """Return a wall: the plain one, with these answers. `length` is one tape reading."""
-    lengths: Tree = {} if length is None else {"length": [f"{length} at floor"]}
-    return {**WALL, **lengths, **answers}
+def wall(length: str | None = None, /, **answers: Json) -> Tree:
+    """Return a wall: the plain one, with these answers. `length` is one tape reading, taken at the floor; else 144 in."""
+    return {**WALL, "length": [f"{length or '144 in'} at floor"], **answers}
 
 
 def alongside(gap: str = "14 1/2 in") -> Tree:

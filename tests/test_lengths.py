@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import doctest
 from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from guide import lengths
 from guide.lengths import (
     EIGHTH,
     FOOT,
@@ -460,3 +462,8 @@ def test_a_size_that_rounds_to_nothing_is_not_said_to_be_below_nothing() -> None
 )
 def test_a_count_is_said_in_words(number: int, words: str) -> None:
     assert count_in_words(number) == words
+
+
+def test_the_examples_in_the_module_are_true() -> None:
+    tried = doctest.testmod(lengths)
+    assert (tried.failed, tried.attempted > 1) == (0, True)

@@ -104,6 +104,8 @@ class Question(_Data):
     least: str | None = None
     most: str | None = None
     """Accepted range, both ends included: lengths, or counts as digits."""
+    example: str | None = None
+    """An answer as it could be given, where none is usual."""
     usual: str | None = None
     """The usual answer: offered, drawn with until answered, never taken for measured."""
     doubts: tuple[Doubt, ...] = ()

@@ -57,11 +57,15 @@ def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...
 
 
 def example_of_readings(question: Question, bare: Bare) -> str:
-    """Return readings that would be understood: the usual ones, in the person's unit."""
-    if question.usual is None:
+    """Return readings that would be understood, in the person's unit."""
+    text = question.example or question.usual
+    if text is None:
         return ", ".join(f"… at {place}" for place in question.places)
     tape = tape_side(bare)
-    return ", ".join(f"{with_unit(s.size, tape)} at {s.at}" for s in read_readings(question, question.usual, "in"))
+    return ", ".join(
+        f"{with_unit(spot.size, tape)} at {spot.at if isinstance(spot.at, str) else with_unit(spot.at, tape)}"
+        for spot in read_readings(question, text, "in")
+    )
 
 
 def _too_few(question: Question, bare: Bare) -> ValueError:

@@ -49,8 +49,8 @@ def example_of(question: Question, bare: Bare) -> str:
     if question.kind == "readings":
         return example_of_readings(question, bare)
     if question.kind == "length":
-        return with_unit(inches(question.usual or "184 1/2"), tape_side(bare))
-    return question.usual or {"count": "2", "names": "2"}.get(question.kind, "none")
+        return with_unit(inches(question.example or question.usual or "184 1/2"), tape_side(bare))
+    return question.example or question.usual or {"count": "2", "names": "2"}.get(question.kind, "none")
 
 
 def listed(question: Question) -> str:

@@ -91,7 +91,10 @@ def _part(site: Site, box: OutletBox, x0: Length) -> Part:
 def _weighed(site: Site, box: OutletBox) -> frozenset[str]:
     """Return what a box's place is chosen by: what it is, what else stands in the wall, and the other boxes."""
     others = (other.at.rests | other.height.rests for other in site.wall.boxes)
-    return site.things.union({f"{box.place}.kind", site.wall.ref("boxes")}, *others)
+    lowest = min(value for _, value in site.wall.height.points)
+    high = box.height + site.figures.stud_spacing > lowest  # then the top plate may be in its way
+    heights = site.over_plate.rests if high else frozenset[str]()
+    return site.things.union({f"{box.place}.kind", site.wall.ref("boxes")}, heights, *others)
 
 
 def _free(site: Site, framing: Framing, part: Part, solid: list[Part]) -> bool:

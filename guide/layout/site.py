@@ -70,9 +70,12 @@ class Site:
         return self.room_walk.union(*ends, *openings, *pipes, head)
 
     def near(self, x0: Length, x1: Length) -> frozenset[str]:
-        """Return the answers that say what stands within one stud spacing of a stretch of the wall."""
+        """Return the answers that say what is within one stud spacing of a stretch: things on the wall, and its ends."""
         reach = self.figures.stud_spacing
         found = frozenset[str]()
+        for end in (self.start, self.end):
+            if overlap(x0 - reach, x1 + reach, end, end):
+                found |= end.rests
         for opening in self.wall.openings:
             if overlap(x0 - reach, x1 + reach, opening.left, opening.right):
                 found |= opening.rests

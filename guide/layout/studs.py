@@ -87,7 +87,7 @@ def _frame_from(site: Site, side: Side) -> Framing:
     boxes, said = chases_of(site, stacks, clear)
     parts += boxes
     remarks += said
-    edges = tuple(centre for number, centre in centres if number % SHEET_EDGE_EVERY == 0)
+    edges = tuple(centre for number, centre in centres if number % SHEET_EDGE_EVERY == 0 and _is_joint(site, centre))
     missed = [edge for edge in edges if not _bears(site, edge, parts)]
     remarks += [Remark(saying("remark.edge_missed", at=edge - site.start), edge) for edge in missed]
     return Framing(side, zero, tuple(parts), edges, tuple(remarks), holes, stacks, len(missed))
@@ -181,7 +181,8 @@ def _at(
             return []
     if blocks(stacks, x0, x1) or any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts):
         return []
-    key = "part.edge_stud" if number % SHEET_EDGE_EVERY == 0 else "part.layout_stud"
+    joint = number % SHEET_EDGE_EVERY == 0 and _is_joint(site, centre)
+    key = "part.edge_stud" if joint else "part.layout_stud"
     return [site.upright(Kind.STUD, x0, saying(key, centre=centre - site.start))]
 
 
@@ -204,6 +205,12 @@ def _beside(site: Site, stack: Stack, parts: list[Part], barred: list[Stretch], 
             stud = site.upright(Kind.STUD, x0, saying("part.pipe_stud", side=side, wide=stack.pipe.wide))
             found.append(replace(stud, placed_by=stud.placed_by | site.things))
     return found
+
+
+def _is_joint(site: Site, edge: Length) -> bool:
+    """Say whether drywall goes on beyond a sheet's edge: at the end of the wall, and in the wall round it, it does not."""
+    margin = site.figures.edge_bearing_least
+    return site.start + site.left.first_sheet + margin < edge < site.end - site.right.first_sheet - margin
 
 
 def _bears(site: Site, edge: Length, parts: list[Part]) -> bool:

@@ -44,7 +44,6 @@ class Figures:
     plate_least_piece: Length
     plate_joint_apart: Length
     joist_thick: Length
-    edge_bearing_good: Length
     edge_bearing_least: Length
     bay_pack: Length
     bay_stuff: Length
@@ -76,8 +75,6 @@ class Figures:
     box_deep: Length
     box_clear: Length
     anchor_end: Length
-    anchor_spacing_screws: Length
-    anchor_spacing_pins: Length
     kerf: Length
 
 

@@ -25,9 +25,14 @@ def cell(value: object) -> str:
 
 
 def table(headers: Sequence[str], rows: Iterable[Sequence[object]]) -> str:
-    """Return a table whose columns line up when it is read raw."""
-    body = [[cell(value) for value in row] for row in rows]
-    head = [cell(header) for header in headers]
+    """Return a table whose columns line up when it is read raw. A column with nothing in any row is left out.
+
+    A column headed `Done` stays empty, to be ticked.
+    """
+    cells = [[cell(value) for value in row] for row in rows]
+    used = [n for n, name in enumerate(headers) if name == "Done" or any(row[n].strip() for row in cells)]
+    head = [cell(headers[n]) for n in used]
+    body = [[row[n] for n in used] for row in cells]
     wide = [max(len(row[column]) for row in [head, *body]) for column in range(len(head))]
     lines = [head, ["-" * width for width in wide], *body]
     return "\n".join("| " + " | ".join(v.ljust(w) for v, w in zip(line, wide, strict=True)) + " |" for line in lines)

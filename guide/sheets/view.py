@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from guide.buying.purchase import sheets_of
 from guide.checks.findings import Finding
-from guide.layout.parts import FULL_HEIGHT, Kind, Material, Part, WallLayout
+from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Material, Part, WallLayout
 from guide.lengths import SIXTEENTH, Length, Toward, inches, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
@@ -19,6 +19,7 @@ from guide.reference.sayings import say
 from guide.reference.stock import load_fasteners
 from guide.sheets.plan import Plan
 from guide.sheets.said import Said
+from guide.survey.room import thing_name
 
 LOCKED = "locked"
 
@@ -28,8 +29,11 @@ class Mark:
     """One mark on the plates."""
 
     at: str
-    """Running from the left end of the plates."""
+    """Its left edge, running from the left end of the plates."""
+    to: str
+    """Its right edge; empty for a single line."""
     from_right: str
+    """The left edge once more, running from the right end."""
     sign: str
     what: str
 
@@ -101,31 +105,35 @@ class WallView:
         found = [*self._framing_marks(), *self._joint_marks(), *self._gap_marks(), *self._box_marks()]
         return tuple(mark for _, _, mark in sorted(found, key=lambda each: (each[0], each[1])))
 
-    def _row(self, x: Length, order: int, sign: str, what: str, rests: Iterable[str] = ()) -> tuple[int, int, Mark]:
+    def _row(
+        self, x: Length, order: int, sign: str, what: str, rests: Iterable[str] = (), to: Length | None = None
+    ) -> tuple[int, int, Mark]:
         rests = tuple(rests)
         right = self.bare(self.wall.plate_end - x, {*x.rests, *rests})
-        return x.ticks, order, Mark(self.mark(x, rests), right, sign, what)
+        end = self.mark(to, rests) if to is not None else ""
+        return x.ticks, order, Mark(self.mark(x, rests), end, right, sign, what)
 
     def _framing_marks(self) -> Iterable[tuple[int, int, Mark]]:
         edges = {edge.ticks for edge in self.wall.sheet_edges}
         signs = {Kind.STUD: "X", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T", Kind.CRIPPLE: "C"}
-        blocks = self.wall.of(Kind.FIREBLOCK)
-        seen = set()
         for part in self.wall.of(*signs):
-            if part.kind is Kind.CRIPPLE and part.box.x0.ticks in seen:
-                continue
-            seen.add(part.box.x0.ticks)
-            what = {Kind.PACK: f"{part.mark}, flat, its 3 1/2 in face to the room", Kind.CRIPPLE: "short studs"}.get(
-                part.kind, part.mark
-            )
+            what = part.mark
+            if part.kind is Kind.CRIPPLE:
+                what += (
+                    ", over the header"
+                    if part.box.z1.datum is part.box.z0.datum is Datum.JOISTS
+                    else ", under the sill"
+                )
+            if part.kind is Kind.PACK:
+                what += ", flat, its 3 1/2 in face to the room"
             if part.centre.ticks in edges:
                 what += ", drywall joint on its centre"
-            yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests)
-        for block in blocks:
+            yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1)
+        for block in self.wall.of(Kind.FIREBLOCK):
             stud = self._stud_beside(block)
             side = "right" if stud is not None and stud.box.x0 < block.box.x0 else "left"
             what = f"{block.mark}, fireblock on the {side} of {stud.mark if stud else 'the stud'}"
-            yield self._row(block.box.x0, 1, "F", what, block.place_rests)
+            yield self._row(block.box.x0, 1, "F", what, block.place_rests, block.box.x1)
 
     def _stud_beside(self, block: Part) -> Part | None:
         return next(
@@ -145,14 +153,15 @@ class WallView:
     def _gap_marks(self) -> Iterable[tuple[int, int, Mark]]:
         for pipe in self.wall.wall.pipes:
             if pipe.run == "standing":
-                yield self._row(pipe.left_edge, 3, "~", "pipe from here", pipe.wide.rests)
-                yield self._row(pipe.right_edge, 3, "~", "pipe to here", pipe.wide.rests)
+                what = f"{thing_name(pipe.place)}: {pipe.carries}"
+                yield self._row(pipe.left_edge, 3, "~", what, pipe.wide.rests, pipe.right_edge)
 
     def _box_marks(self) -> Iterable[tuple[int, int, Mark]]:
         for part in self.wall.of(Kind.OUTLET):
             centre = part.box.z0.off + (part.box.z1.off - part.box.z0.off) // 2
-            what = f"{part.mark}, electrical box, centre {self.size(centre)} over the slab"
-            yield self._row(part.centre, 4, "O", what, part.place_rests)
+            old = ", the old one brought forward" if part.why.key == "part.box_existing" else ""
+            what = f"{part.mark}, electrical box{old}, its centre {self.size(centre)} over the slab"
+            yield self._row(part.box.x0, 4, "O", what, part.place_rests, part.box.x1)
 
     # ------------------------------------------------------------------------------------------- pieces
 
@@ -172,9 +181,9 @@ class WallView:
         return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, self._note(part))
 
     def _note(self, part: Part) -> str:
-        notes = []
+        notes: list[str] = []
         if part.kind is Kind.FOAM:
-            notes.append(f"bottom {self.size(part.box.z0.off)} over the slab")
+            notes += self._foam_notes(part)
         for notch in part.notches:
             deep = notch.y1 - part.box.y0
             low, high = notch.z0.off - part.box.z0.off, notch.z1.off - part.box.z0.off
@@ -182,6 +191,29 @@ class WallView:
                 f"notch in the back {self.size(deep)} deep, from {self.size(low)} to {self.size(high)} up from its foot"
             )
         return "; ".join(notes)
+
+    def _foam_notes(self, part: Part) -> Iterable[str]:
+        """Say where a piece starts when it does not start at the floor gap, and what has to be cut out of it."""
+        if part.box.z0.off > load_figures().foam_floor_gap:
+            yield f"bottom {self.size(part.box.z0.off)} over the slab"
+        for box in self.wall.wall.boxes:
+            if box.kind == "existing" and part.box.x0 < box.at < part.box.x1:
+                yield f"cut out for the old box at {self.size(box.at)}, {self.size(box.height)} up"
+
+    @property
+    def materials(self) -> tuple[str, ...]:
+        """What this wall is made of, with the sizes the numbers on its page take for granted."""
+        figures, basement, book = load_figures(), self.plan.survey.basement, load_fasteners()
+        used = {f.fastener for part in self.wall.parts for f in part.fastenings}
+        stud = f"{show(figures.stud_thick, self.plan.tape)} by {self.size(figures.stud_deep)}"
+        return (
+            f"2x4, {stud}; measure yours",
+            f"gasket under the bottom plate, {self.size(figures.gasket)} once pressed",
+            f"{basement.foam} foam, {self.size(basement.foam_thickness)} thick in all, glue bed {self.size(figures.glue_bed)}",
+            f"plywood 23/32 or 3/4 in; the cap and the fireblocks are drawn {self.size(figures.plywood)} thick",
+            f"drywall {basement.drywall} in",
+            *(fastener.name for key, fastener in book.fastener.items() if key in used),
+        )
 
     @property
     def anchors(self) -> tuple[tuple[str, str, str], ...]:
@@ -285,11 +317,9 @@ def _stick_rows(plan: Plan) -> list[tuple[str, str, str]]:
 
 ROWS: dict[str, Callable[..., object]] = {
     "stick_rows": _stick_rows,
-    "mark_row": lambda mark: (mark.at, mark.from_right, mark.sign, mark.what),
-    "piece_row": lambda piece: (piece.mark, piece.cut, piece.at),
-    "wide_row": lambda piece: (piece.mark, piece.cut, piece.wide, piece.at, piece.note),
-    "foam_row": lambda piece: (piece.mark, piece.at, piece.wide, piece.cut, piece.note),
-    "block_row": lambda piece: (piece.mark, piece.cut, piece.wide, piece.at),
-    "cap_row": lambda piece: (piece.mark, piece.at, piece.wide, piece.cut),
+    "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
+    "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
+    "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),
+    "foam_row": lambda piece: ("", piece.mark, piece.at, piece.wide, piece.cut, piece.note),
 }
 """How the templates turn a value into the cells of a table row."""

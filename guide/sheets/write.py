@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections import Counter
 from functools import lru_cache
 from pathlib import Path
@@ -19,11 +20,16 @@ from guide.lengths import show
 from guide.order.plan import Step
 from guide.reference.data import read_toml
 from guide.reference.findings import Severity
+from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
+from guide.reference.steps import load_cautions
 from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.view import ROWS, WallView
+
+ALWAYS_SAID = ("any_work", "who_decides")
+"""Cautions that stand before the first step of every page."""
 
 PAPERS_FOLDER = "wallbrief-papers"
 """Where papers go when nobody says where."""
@@ -37,6 +43,7 @@ def _templates() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
+        extensions=["jinja2.ext.do"],
         autoescape=False,  # Markdown, not HTML: text is escaped by its own filter
     )
     environment.filters["text"] = text
@@ -56,18 +63,43 @@ def papers(plan: Plan) -> dict[str, str]:
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
         "before": lambda step: _before(plan, step),
         "office": _office(),
+        "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
-    drawings = {view.wall.letter: _drawings(plan, view) for view in views}
-    pages = {
-        "job-sheet.md": _page("job-sheet.md.j2", **shared, views=views, drawings=drawings, rooms=_room_drawing(plan))
+    bodies = {
+        view.wall.letter: _render("_wall.md.j2", **shared, view=view, drawings=_drawings(plan, view), sources=[])
+        for view in views
     }
+    everything = "\n".join(bodies.values())
+    whole = _render(
+        "job-sheet.md.j2",
+        **shared,
+        views=views,
+        bodies=bodies,
+        rooms=_room_drawing(plan),
+        sources=[],
+        words=_words(everything),
+    )
+    pages = {"job-sheet.md": fold(whole)}
     for view in views:
-        pages[f"wall-{view.wall.letter}.md"] = _page("wall.md.j2", **shared, view=view, drawings=drawings)
+        body = bodies[view.wall.letter]
+        pages[f"wall-{view.wall.letter}.md"] = fold(
+            _render("wall.md.j2", **shared, view=view, body=body, words=_words(body))
+        )
     return pages
 
 
-def _page(template: str, **values: object) -> str:
-    return fold(_templates().get_template(template).render(**values))
+def _render(template: str, **values: object) -> str:
+    return _templates().get_template(template).render(**values)
+
+
+def _words(body: str) -> list[Entry]:
+    """Return the glossary's entries for the words that stand in a text."""
+    text = body.casefold()
+    return [
+        entry
+        for entry in load_glossary()
+        if any(re.search(rf"\b{re.escape(word.casefold())}s?\b", text) for word in (entry.word, *entry.also))
+    ]
 
 
 def _holds(finding: Finding, step: Step) -> bool:
@@ -82,7 +114,7 @@ def _before(plan: Plan, step: Step) -> list[str]:
         return []
     named = {each.id: each for each in plan.steps}
     others = [named[need] for need in step.needs if named[need].wall not in (None, step.wall)]
-    return [f"step {other.number} on wall {other.wall}: {other.title[0].lower()}{other.title[1:]}" for other in others]
+    return [f"on wall {other.wall}, {other.title[0].lower()}{other.title[1:]}" for other in others]
 
 
 def _office() -> list[str]:
