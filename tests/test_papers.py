@@ -46,7 +46,9 @@ def test_every_paper_ends_with_the_same_word_of_caution(name: str) -> None:
     for text in papers(make_plan(load_book(), worked(name))).values():
         ending = " ".join(line.removeprefix("> ") for line in text.rstrip().splitlines()[-2:])
         assert ending == "Planning aid. Local code and licensed trades decide. Measure again before you cut."
-        assert not re.search(r"\b(passes code|passes inspection|complies|code compliant|meets code)\b", text, re.IGNORECASE)
+        assert not re.search(
+            r"\b(passes code|passes inspection|complies|code compliant|meets code)\b", text, re.IGNORECASE
+        )
 
 
 def test_nothing_a_person_typed_can_break_a_page() -> None:

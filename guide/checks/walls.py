@@ -22,6 +22,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _edge(wall, code)
     yield from _pipes(wall)
     yield from _openings(wall)
+    yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from _bays(wall)
     if wall.wall.other.strip().lower() not in ("none", "no", ""):
@@ -71,6 +72,17 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
                     yield finding(
                         "behind_leaf", wall.letter, wall.mark_of(box.at), box=thing_name(box.place), what=what
                     )
+
+
+def _headers(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
+    """A flat header serves openings up to the model code's width; a wider one is for the office or an engineer."""
+    for header in wall.of(Kind.HEADER):
+        wide = header.box.x1 - header.box.x0
+        if wide - load_figures().stud_thick * 2 > code.header_span.length:
+            limit = code.header_span
+            yield finding(
+                "header_wide", wall.letter, wall.mark_of(header.box.x0), wide=wide, most=limit.length, cited=limit.cited
+            )
 
 
 def _boxes(wall: WallLayout) -> Iterator[Finding]:

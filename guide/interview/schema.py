@@ -65,7 +65,11 @@ def _answer(question: Question) -> dict[str, Any]:
 
 def _value(question: Question) -> dict[str, Any]:
     if question.kind == "readings":
-        return {"type": ["array", "string"], "items": {"type": "string"}, "examples": [[question.example or question.usual or ""]]}
+        return {
+            "type": ["array", "string"],
+            "items": {"type": "string"},
+            "examples": [[question.example or question.usual or ""]],
+        }
     if question.kind == "count":
         return {"type": ["integer", "string"], "minimum": int(question.least or 0), "maximum": int(question.most or 99)}
     if question.kind == "length":

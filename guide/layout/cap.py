@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from guide.layout.heights import cap_meets_plate, most_over_concrete, over_concrete
 from guide.layout.parts import Box, Datum, Decision, Kind, Level, Material, Part, Remark, under_joists
+from guide.layout.pipes import Stack
 from guide.layout.site import Site
-from guide.lengths import ZERO, Length, greatest, inches
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.sayings import saying
+from guide.survey.model import Pipe
 
 KNEE_WALL = "4"
 """Inches from concrete to joists from which a cap at either of them leaves a hole behind the wall. Common practice."""
 
 
-def cap_of(site: Site) -> tuple[list[Part], list[Decision], list[Remark]]:
+def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return cap strips and the laps behind their joints, with the decision between the two cases.
 
-    There is no strip where the sill hangs over the room as far as the back of the plate: the sill itself closes the gap.
+    A pipe that comes up through the cap parts it. There is no strip where the sill hangs over the room as far as the back of the plate: the sill itself closes the gap.
     """
     figures, wall, case = site.figures, site.wall, site.cap_case
     remarks = []
@@ -39,18 +43,30 @@ def cap_of(site: Site) -> tuple[list[Part], list[Decision], list[Remark]]:
     low = Level(Datum.CONCRETE, ZERO) if case == 1 else under_joists(figures.plywood)
     why = saying(f"part.cap_{case}", shelf=wall.shelf, to=face)
     parts = []
-    places = _pieces(x1 - x0, figures.sheet_long, figures.plate_least_piece)
-    for start, end in places:
-        box = Box(x0 + start, x0 + end, back, face, low, low.up(figures.plywood))
-        cut = (end - start).down_to(figures.cut_step).with_rests(weighed)
-        parts.append(Part(Kind.CAP, site.letter, Material.PLYWOOD, box, cut, why, wide=wide))
-    for start, _ in places[1:]:
-        lap = _lap(site, x0 + start, low, back)
-        if lap is None:
-            remarks.append(Remark(saying("remark.cap_unbacked", at=x0 + start), x0 + start))
-        else:
-            parts.append(lap)
+    for run0, run1 in _between_pipes(site, x0, x1, [s.pipe for s in stacks if s.pipe.back < face]):
+        places = _pieces(run1 - run0, figures.sheet_long, figures.plate_least_piece)
+        for start, end in places:
+            box = Box(run0 + start, run0 + end, back, face, low, low.up(figures.plywood))
+            cut = (end - start).down_to(figures.cut_step).with_rests(weighed)
+            parts.append(Part(Kind.CAP, site.letter, Material.PLYWOOD, box, cut, why, wide=wide))
+        for start, _ in places[1:]:
+            lap = _lap(site, run0 + start, low, back)
+            if lap is None:
+                remarks.append(Remark(saying("remark.cap_unbacked", at=run0 + start), run0 + start))
+            else:
+                parts.append(lap)
     return parts, [_decision(site)], remarks
+
+
+def _between_pipes(site: Site, x0: Length, x1: Length, pipes: Sequence[Pipe]) -> list[tuple[Length, Length]]:
+    """Return the stretches of cap between the pipes that come up through it, a cutting gap clear of each."""
+    gap, runs, at = site.figures.foam_cut_gap, [], x0
+    for pipe in sorted(pipes, key=lambda pipe: pipe.left_edge):
+        rests = pipe.out.rests | pipe.wide.rests
+        runs.append((at, least((pipe.left_edge - gap).with_rests(rests), x1)))
+        at = greatest(at, (pipe.right_edge + gap).with_rests(rests))
+    runs.append((at, x1))
+    return [(start, end) for start, end in runs if end - start >= site.figures.stud_thick]
 
 
 def _back(site: Site) -> Length:

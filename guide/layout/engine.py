@@ -16,10 +16,11 @@ from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
 from guide.layout.heights import case_of
 from guide.layout.offsets import Standing, stand_off
+from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of
 from guide.layout.overhead import blocks_of, supports_of
 from guide.layout.parts import Decision, Layout, Part, Remark, WallLayout, numbered
-from guide.layout.plates import plates_of
+from guide.layout.plates import plates_of, top_runs
 from guide.layout.site import Site
 from guide.layout.studs import Framing, frame
 from guide.lengths import inches
@@ -125,13 +126,14 @@ def _complete(
     survey: Survey,
 ) -> WallLayout:
     site, framing = framed.site, framed.framing
-    supports = supports_of(site)
+    over, over_remarks = blocks_of(site, top_runs(site, framing.stacks))
+    supports = supports_of(site, over)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
-    caps, cap_decisions, cap_remarks = cap_of(site)
-    over, over_remarks = blocks_of(site)
+    caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
     others = [*framed.blocks, *foam, *plates, *caps, *over]
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
-    parts = [fastened(site, part, supports) for part in (*framing.parts, *others, *boxes)]
+    everything = [*framing.parts, *others, *boxes]
+    parts = [fastened(site, part, supports, everything) for part in everything]
     decisions = (
         *framed.decisions,
         *end_decisions(survey, site.wall, (site.left, site.right)),
@@ -140,7 +142,7 @@ def _complete(
         *plate_decisions,
         *cap_decisions,
         *box_decisions,
-        *_door_decisions(site),
+        *opening_decisions(site, framing.holes),
     )
     return WallLayout(
         wall=site.wall,
@@ -158,18 +160,3 @@ def _complete(
         decisions=decisions,
         remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *over_remarks, *box_remarks),
     )
-
-
-def _door_decisions(site: Site) -> tuple[Decision, ...]:
-    """Say how a standing door frame and the finished face come together: pull the frame in, or extend its jamb."""
-    found = []
-    for opening in site.wall.openings:
-        if opening.jamb is None:
-            continue
-        gap = site.offsets.drywall - opening.jamb
-        what = opening.place.partition(".")[2].replace("opening", "opening ")
-        key = "flush" if gap == gap * 0 else "pull_in" if gap > gap * 0 else "proud"
-        said = saying(f"decision.door_{key}", what=what, jamb=opening.jamb, face=site.offsets.drywall, gap=abs(gap))
-        beat = (saying("alternative.jamb_extension", gap=abs(gap)),) if key == "pull_in" else ()
-        found.append(Decision(f"{opening.place}.door", site.letter, said, beat))
-    return tuple(found)

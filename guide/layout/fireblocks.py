@@ -49,7 +49,7 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
         between = _fewest(site, free, limit, strict=False) or []
     along = [pipe for pipe in site.wall.pipes if pipe.run == "lying"]
     parts = [notched_for(site, spot.part, along) for spot in (*ends, *between)]
-    return parts, _decisions(site, between, spots, limit), remarks
+    return parts, _decisions(site, ends, between, spots, limit), remarks
 
 
 def gaps(length: Length, blocks: list[Part]) -> list[tuple[Length, Length]]:
@@ -212,7 +212,7 @@ def _sliver(site: Site, start: Length, end: Length) -> int:
     return int(ZERO < rest < site.figures.foam_least_piece)
 
 
-def _decisions(site: Site, between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:
+def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:
     length = site.wall.length
     if not between and length > limit:
         return []
@@ -222,7 +222,7 @@ def _decisions(site: Site, between: list[Spot], spots: list[Spot], limit: Length
                 f"{site.letter}.fireblocks", site.letter, saying("decision.fireblocks_none", length=length, limit=limit)
             )
         ]
-    widest = greatest(*(end - start for start, end in gaps(length, [spot.part for spot in between])))
+    widest = greatest(*(end - start for start, end in gaps(length, [spot.part for spot in (*ends, *between)])))
     said = saying("decision.fireblocks", count=len(between), widest=widest, limit=limit, length=length)
     beat = saying("alternative.fireblocks", count=len({s.stud.box.x0 for s in spots}))
     return [Decision(f"{site.letter}.fireblocks", site.letter, said, (beat,))]

@@ -9,7 +9,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from guide.layout.parts import FULL_HEIGHT, Box, Kind, Level, Material, Part, Remark, over_slab, overlap, under_joists
+from guide.layout.parts import (
+    FULL_HEIGHT,
+    Box,
+    Decision,
+    Kind,
+    Level,
+    Material,
+    Part,
+    Remark,
+    over_slab,
+    overlap,
+    under_joists,
+)
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length
 from guide.reference.sayings import Saying, saying
@@ -219,3 +231,37 @@ def cripples_at(site: Site, hole: Hole, spans: Sequence[Part], centre: Length) -
             box = Box(x0, x1, site.offsets.back, site.offsets.face, low, low.up(cut))
             parts.append(Part(Kind.CRIPPLE, site.letter, Material.STUD, box, cut, why, placed_by=site.room_walk))
     return parts
+
+
+def opening_decisions(site: Site, holes: tuple[Hole, ...]) -> tuple[Decision, ...]:
+    """Say of each opening how its framed hole follows from what was measured, and what a standing frame has to do."""
+    return tuple(_decision(site, hole) for hole in holes)
+
+
+def _decision(site: Site, hole: Hole) -> Decision:
+    opening, face = hole.opening, site.offsets.drywall
+    name, at = f"{opening.place}.hole", hole.x0 - site.start
+    if opening.jamb is not None:
+        gap = face - opening.jamb
+        key = "flush" if gap == ZERO else "pull_in" if gap > ZERO else "proud"
+        said = saying(f"decision.door_{key}", what=hole.name, jamb=opening.jamb, face=face, gap=abs(gap))
+        beat = (saying("alternative.jamb_extension", gap=abs(gap)),) if key == "pull_in" else ()
+        return Decision(name, site.letter, said, beat)
+    wide = hole.x1 - hole.x0
+    if opening.width is None or opening.tall is None:
+        said = saying("decision.new_door", what=hole.name, leaf=opening.leaf_width or ZERO, wide=wide, at=at)
+        return Decision(name, site.letter, said)
+    figures = site.figures
+    tall = opening.tall - (figures.window_buck + figures.window_return_foam) * 2
+    said = saying(
+        "decision.window",
+        what=hole.name,
+        hole_wide=opening.width,
+        hole_tall=opening.tall,
+        buck=figures.window_buck,
+        foam=figures.window_return_foam,
+        wide=wide,
+        tall=tall,
+        at=at,
+    )
+    return Decision(name, site.letter, said)

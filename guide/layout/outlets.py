@@ -43,7 +43,7 @@ def boxes_of(site: Site, framing: Framing, others: list[Part]) -> tuple[list[Par
         parts.append(best.part)
         key = "decision.box_moved_old" if box.kind == "existing" else "decision.box_beside"
         said = saying(
-            key, what=what, moved=abs(best.moved), to=best.part.centre - site.start, beside=best.beside - site.start
+            key, what=what, moved=abs(best.moved), to=best.part.box.x0 - site.start, beside=best.beside - site.start
         )
         decisions.append(Decision(name, site.letter, said))
     return parts, decisions, remarks

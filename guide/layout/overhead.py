@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from guide.layout.parts import Box, Kind, Material, Part, Remark, overlap, under_joists
@@ -11,10 +12,10 @@ from guide.reference.sayings import saying
 from guide.survey.model import Pipe
 
 
-def supports_of(site: Site) -> list[Length]:
-    """Return the centres, along the wall, of what the top plate can be nailed to: joists, or blocks between them."""
+def supports_of(site: Site, blocks: Sequence[Part]) -> list[Length]:
+    """Return the centres, along the wall, of what the top plate can be nailed to: joists, or the blocks between them."""
     if site.wall.joists == "alongside":
-        return [block.centre for block in blocks_of(site)[0]]
+        return [block.centre for block in blocks]
     wall, figures = site.wall, site.figures
     spacing = Fraction(wall.joist_spacing or "16")
     rests = frozenset({wall.ref("joists"), wall.ref("joist_spacing")})
@@ -26,8 +27,9 @@ def supports_of(site: Site) -> list[Length]:
     return found
 
 
-def blocks_of(site: Site) -> tuple[list[Part], list[Remark]]:
-    """Return the blocks between the rim and the first joist alongside: at both ends of the plates, and evenly between.
+def blocks_of(site: Site, runs: Sequence[tuple[Length, Length]]) -> tuple[list[Part], list[Remark]]:
+    """Return the blocks between the rim and the first joist alongside: at both ends of each run of top plate, and evenly
+    between.
 
     They reach from the rim, over the sill, to the joist. Where that does not bring them over half of the plate there
     are none, and a remark says so. A block that a pipe goes up through stands beside the pipe.
@@ -40,20 +42,24 @@ def blocks_of(site: Site) -> tuple[list[Part], list[Remark]]:
     y0, cut = -wall.shelf, gap.down_to(figures.cut_step)
     if y0 + cut < site.offsets.back + figures.stud_deep // 2:
         return [], [Remark(saying("remark.blocks_short", gap=gap), site.start)]
-    first, last = site.start, site.end - thick
-    bays = -(-(last - first).ticks // figures.block_spacing.ticks)
     rests = site.things | {wall.ref("joists")}
     why = saying("part.joist_block", gap=gap)
     pipes = [pipe for pipe in wall.pipes if pipe.run == "standing" and pipe.back < y0 + cut]
     parts: list[Part] = []
-    for number in range(bays + 1):
-        x0 = first + Length((last - first).ticks * number // bays, first.rests | last.rests)
-        x0 = _beside_pipes(site, x0, pipes)
-        if x0 < first or x0 > last or any(overlap(x0, x0 + thick, p.box.x0, p.box.x1) for p in parts):
+    for x0 in [_beside_pipes(site, x0, pipes) for run in runs for x0 in _evenly(run, thick, figures.block_spacing)]:
+        if x0 < site.start or x0 + thick > site.end or any(overlap(x0, x0 + thick, p.box.x0, p.box.x1) for p in parts):
             continue
         box = Box(x0, x0 + thick, y0, y0 + cut, under_joists(ZERO), under_joists(-figures.stud_deep))
         parts.append(Part(Kind.JOIST_BLOCK, site.letter, Material.STUD, box, cut, why, placed_by=rests))
     return parts, []
+
+
+def _evenly(run: tuple[Length, Length], thick: Length, spacing: Length) -> list[Length]:
+    """Return the left sides of blocks at both ends of a run and between them, none further apart than the spacing."""
+    first, last = run[0], run[1] - thick
+    bays = max(1, -(-(last - first).ticks // spacing.ticks))
+    rests = first.rests | last.rests
+    return [first + Length((last - first).ticks * number // bays, rests) for number in range(bays + 1)]
 
 
 def _beside_pipes(site: Site, x0: Length, pipes: list[Pipe]) -> Length:

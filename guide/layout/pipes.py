@@ -27,6 +27,9 @@ class Stack:
     """Left limit of the stretch that no stud may enter."""
     x1: Length
     decision: Decision
+    gap0: Length
+    """Left end of the gap in the plates, where it stands in the line of the studs."""
+    gap1: Length
 
     @property
     def in_line(self) -> bool:
@@ -63,8 +66,12 @@ def _stack(site: Site, pipe: Pipe) -> Stack:
         beat = (saying("alternative.shift", shift=shift, floor=floor),)
     decision = Decision(f"{pipe.place}.way", site.letter, said, beat)
     rests = pipe.out.rests | pipe.wide.rests | back.rests
-    x0, x1 = (at - half - side).with_rests(rests), (at + half + side).with_rests(rests)
-    return Stack(pipe, way, x0, x1, decision)
+    clear = half + side
+    if pipe.reach == "yes" and way == "bay":  # a panel has to fit between the studs
+        clear = greatest(clear, figures.panel_least // 2).on(f"{pipe.place}.reach")
+    gap = half + figures.pipe_side
+    x0, x1, gap0, gap1 = (edge.with_rests(rests) for edge in (at - clear, at + clear, at - gap, at + gap))
+    return Stack(pipe, way, x0, x1, decision, gap0, gap1)
 
 
 def chases_of(site: Site, stacks: Sequence[Stack], holes: Sequence[Stretch]) -> tuple[list[Part], list[Remark]]:

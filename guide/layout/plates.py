@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, under_joists
+from guide.layout.pipes import Stack
 from guide.layout.site import Site
 from guide.layout.studs import Framing
-from guide.lengths import ZERO, Length, inches
+from guide.lengths import ZERO, Length, inches, least
 from guide.reference.sayings import saying
 
 FEWEST_SUPPORTS = 3
@@ -40,7 +41,7 @@ def plates_of(
 ) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return all pieces of both plates. Doors break the bottom plate; pipes in the line of the studs break both."""
     stock = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
-    pipes = [(s.x0, s.x1) for s in framing.stacks if s.in_line]
+    pipes = [(s.gap0, s.gap1) for s in framing.stacks if s.in_line]
     doors = [(hole.x0, hole.x1) for hole in framing.holes if hole.is_door]
     parts: list[Part] = []
     joints: list[Length] = []
@@ -51,8 +52,9 @@ def plates_of(
         parts += [_piece(site, Kind.BOTTOM_PLATE, a, b, rests) for a, b in pairwise(ends)]
     decisions: list[Decision] = []
     remarks: list[Remark] = []
-    for x0, x1 in _runs(site, pipes):
-        ends, used = _top_ends(site, x0, x1, stock, supports, joints)
+    overhead = least(stock, site.figures.overhead_longest)
+    for x0, x1 in top_runs(site, framing.stacks):
+        ends, used = _top_ends(site, x0, x1, overhead, supports, joints)
         if len(ends) > 2 or used:
             decisions.append(_joint_decision(site, ends, used, len(decisions)))
         if used >= 2:
@@ -63,6 +65,11 @@ def plates_of(
             rests = rests.union(over, *(at.rests for at in supports))
         parts += [_piece(site, Kind.TOP_PLATE, a, b, rests) for a, b in pairwise(ends)]
     return parts, decisions, remarks
+
+
+def top_runs(site: Site, stacks: Sequence[Stack]) -> list[tuple[Length, Length]]:
+    """Return the stretches of top plate: from end to end, broken where a pipe stands in the line of the studs."""
+    return _runs(site, [(stack.gap0, stack.gap1) for stack in stacks if stack.in_line])
 
 
 def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:

@@ -137,7 +137,11 @@ def _facts(book: Book, ref: str, tests: list[Condition]) -> list[Fact]:
 
 def _answers_by_itself(book: Book, question: Question) -> Iterator[str]:
     """Check what the book itself would answer: the usual answer, its example, and what “don't know” takes."""
-    for name, text in (("usual", question.usual), ("example", question.example), ("unknown.take", question.unknown.take)):
+    for name, text in (
+        ("usual", question.usual),
+        ("example", question.example),
+        ("unknown.take", question.unknown.take),
+    ):
         if text is None:
             continue
         try:

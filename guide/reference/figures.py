@@ -65,6 +65,9 @@ class Figures:
     pipe_behind: Length
     pipe_in_bay: Length
     pipe_side: Length
+    panel_least: Length
+    overhead_longest: Length
+    anchor_off_stud: Length
     chase_wider: Length
     chase_clear: Length
     chase_rung: Length

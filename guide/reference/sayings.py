@@ -65,10 +65,13 @@ def say(what: Saying, tape: Tape = "inches", guessed: Guessed = _never) -> str:
     return say_text(load_sayings()[what.key], what.values, tape, guessed)
 
 
-def say_text(text: str, values: Iterable[tuple[str, SayingValue]], tape: Tape = "inches", guessed: Guessed = _never) -> str:
+def say_text(
+    text: str, values: Iterable[tuple[str, SayingValue]], tape: Tape = "inches", guessed: Guessed = _never
+) -> str:
     """Fill a sentence's braces with values, lengths in the person's own unit, and begin it with a capital."""
     shown = {
-        name: _Shown(value, tape, about=guessed(value)) if isinstance(value, Length) else value for name, value in values
+        name: _Shown(value, tape, about=guessed(value)) if isinstance(value, Length) else value
+        for name, value in values
     }
     filled = text.format_map(shown)
     return filled[:1].upper() + filled[1:]

@@ -147,14 +147,14 @@ class WallView:
                 if left.box.x1 == right.box.x0:
                     yield self._row(right.box.x0, 2, "=", f"joint of the {name} plate, {left.mark} to {right.mark}")
                 else:
-                    yield self._row(left.box.x1, 2, "]", f"{left.mark} ends: no {name} plate from here")
-                    yield self._row(right.box.x0, 2, "[", f"{right.mark} starts")
+                    yield self._row(left.box.x1, 2, "end", f"{left.mark} ends: no {name} plate from here")
+                    yield self._row(right.box.x0, 2, "start", f"{right.mark} starts")
 
     def _gap_marks(self) -> Iterable[tuple[int, int, Mark]]:
         for pipe in self.wall.wall.pipes:
             if pipe.run == "standing":
                 what = f"{thing_name(pipe.place)}: {pipe.carries}"
-                yield self._row(pipe.left_edge, 3, "~", what, pipe.wide.rests, pipe.right_edge)
+                yield self._row(pipe.left_edge, 3, "pipe", what, pipe.wide.rests, pipe.right_edge)
 
     def _box_marks(self) -> Iterable[tuple[int, int, Mark]]:
         for part in self.wall.of(Kind.OUTLET):

@@ -143,8 +143,8 @@ def test_a_size_out_of_range_is_said_in_the_unit_of_the_persons_tape() -> None:
 
 
 def test_examples_are_in_the_unit_of_the_persons_tape() -> None:
-    assert "92 in at left, 92 in at right" in said_back("wall.height", "92")
-    assert "2337 mm at left, 2337 mm at right" in said_back("wall.height", "2337", METRIC)
+    assert "91 1/4 in at left, 91 5/8 in at 96 in, 92 1/8 in at right" in said_back("wall.height", "92")
+    assert "2318 mm at left, 2327 mm at 2438 mm, 2340 mm at right" in said_back("wall.height", "2337", METRIC)
     assert "51 mm" in said_back("basement.foam_thickness", "yes", METRIC)
 
 

@@ -71,7 +71,7 @@ def test_a_pipe_that_reaches_too_far_out_gets_a_box() -> None:
     assert spans(posts) == [("59 3/4", "61 1/4"), ("66 3/4", "68 1/4")]
     assert {(size(p.box.y0), size(p.box.y1), size(p.cut)) for p in posts} == {("7 1/2", "9", "89")}
     assert sorted(cuts(rungs)) == sorted(["8 1/2"] * 2 + ["5 1/2"] * 3 + ["1 5/8"] * 10)
-    assert spans(wall_.of(Kind.BOTTOM_PLATE)) == [("2 3/8", "61 1/4"), ("66 3/4", "138 1/8")]
+    assert spans(wall_.of(Kind.BOTTOM_PLATE)) == [("2 3/8", "62"), ("66", "138 1/8")]  # 1/4 clear of the pipe
     assert {"59 3/4", "66 3/4"} <= {x for x, _ in spans(wall_.of(Kind.STUD))}
 
 

@@ -234,13 +234,12 @@ def holes(wall: Wall, basement: Basement) -> Iterator[tuple[Opening, Length, Len
 
 
 def stacks(wall: WallLayout) -> Iterator[tuple[Pipe, Length, Length]]:
-    """Yield every upright pipe in the line of the studs, with the stretch it needs."""
+    """Yield every upright pipe in the line of the studs, with the gap it needs in the plates."""
     ways = {d.id: d.saying.key for d in wall.decisions}
     for pipe in wall.wall.pipes:
-        side = {"decision.pipe_bay": FIGURES.pipe_side, "decision.pipe_box": FIGURES.chase_wider // 2}
-        way = ways[f"{pipe.place}.way"]
-        if pipe.run == "standing" and way in side:
-            yield pipe, pipe.left_edge - side[way], pipe.right_edge + side[way]
+        in_line = ways[f"{pipe.place}.way"] in ("decision.pipe_bay", "decision.pipe_box")
+        if pipe.run == "standing" and in_line:
+            yield pipe, pipe.left_edge - FIGURES.pipe_side, pipe.right_edge + FIGURES.pipe_side
 
 
 def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
@@ -266,6 +265,8 @@ def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
     for part in wall.of(Kind.BOTTOM_PLATE, Kind.TOP_PLATE):
         if part.cut > inches(f"{basement.longest_stick} ft"):
             yield f"{part.id} is longer than a stick"
+        if part.kind is Kind.TOP_PLATE and part.cut > FIGURES.overhead_longest:
+            yield f"{part.id} is longer than one person puts up"
 
 
 def joints_in_the_air(wall: WallLayout, basement: Basement) -> Iterator[str]:

@@ -1,167 +1,21 @@
-"""Lengths: what a tape says, exactly, and which readings it came from.
-
-This is the only module that knows ticks. A `Length` is a whole number of ticks, 8128 to the inch, which is also 320 to
-the millimetre, so sixty-fourths of an inch and whole millimetres are both exact and nothing ever drifts. Beside the
-number it carries the ids of the answers it rests on; arithmetic joins them.
-
-Reading (`read_length`) takes what people write on a scrap of wood. Printing (`show`, `in_feet`, `in_words`) rounds
-once, to a stated step, in a stated direction.
-"""
+"""Reading one length as people write it on a scrap of wood; what is not one clear length is asked back, never guessed."""
 
 from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
-TICKS_PER_INCH = 8128
-TICKS_PER_MM = 320
-
-Tape = Literal["inches", "millimetres"]
-"""Which side of the tape the person reads; it decides what a bare number means and how sizes are printed."""
-
-Toward = Literal["nearest", "down", "up"]
-"""Which way printing or rounding goes when a length falls between two steps."""
-
-
-@dataclass(frozen=True, order=True, slots=True)
-class Length:
-    """An exact length, positive or negative, and the answers it rests on.
-
-    Two lengths are equal, and ordered, by their ticks alone: where a number came from does not change its size.
-
-    >>> inches("2 3/8") + inches("3 1/2") == inches("5 7/8")
-    True
-    """
-
-    ticks: int
-    """Whole ticks: 8128 to the inch, 320 to the millimetre."""
-    rests: frozenset[str] = field(default=frozenset(), compare=False)
-    """Ids of the answers this number was worked out from; empty for a figure that nobody measured."""
-
-    def __add__(self, other: Length) -> Length:
-        return Length(self.ticks + other.ticks, self.rests | other.rests)
-
-    def __sub__(self, other: Length) -> Length:
-        return Length(self.ticks - other.ticks, self.rests | other.rests)
-
-    def __neg__(self) -> Length:
-        return Length(-self.ticks, self.rests)
-
-    def __mul__(self, count: int) -> Length:
-        return Length(self.ticks * count, self.rests)
-
-    __rmul__ = __mul__
-
-    def __floordiv__(self, count: int) -> Length:
-        """Divide, rounding down to a whole tick: the one place where division rounds."""
-        return Length(self.ticks // count, self.rests)
-
-    def __abs__(self) -> Length:
-        return Length(abs(self.ticks), self.rests)
-
-    def __repr__(self) -> str:
-        mark = f" on {sorted(self.rests)}" if self.rests else ""
-        return f"<{exact_inches(self)} in{mark}>"
-
-    def on(self, *ids: str) -> Length:
-        """Return the same size, resting on these answers as well."""
-        return Length(self.ticks, self.rests.union(ids))
-
-    def with_rests(self, ids: Iterable[str]) -> Length:
-        """Return the same size, resting on these answers as well (any iterable of ids)."""
-        return Length(self.ticks, self.rests.union(ids))
-
-    def down_to(self, step: Length) -> Length:
-        """Round down to a whole number of steps (toward minus infinity)."""
-        return Length(self.ticks // step.ticks * step.ticks, self.rests)
-
-    def up_to(self, step: Length) -> Length:
-        """Round up to a whole number of steps (toward plus infinity)."""
-        return Length(-(-self.ticks // step.ticks) * step.ticks, self.rests)
-
-    def near(self, step: Length) -> Length:
-        """Round to the nearest whole number of steps; a tie goes up."""
-        return Length((self.ticks + step.ticks // 2) // step.ticks * step.ticks, self.rests)
-
-    def to(self, step: Length, toward: Toward) -> Length:
-        """Round to a whole number of steps, `toward` nearest, down or up."""
-        return {"nearest": self.near, "down": self.down_to, "up": self.up_to}[toward](step)
-
-    @property
-    def inch(self) -> Fraction:
-        """The size in inches, exactly."""
-        return Fraction(self.ticks, TICKS_PER_INCH)
-
-
-ZERO = Length(0)
-INCH = Length(TICKS_PER_INCH)
-FOOT = INCH * 12
-MM = Length(TICKS_PER_MM)
-EIGHTH = INCH // 8
-SIXTEENTH = INCH // 16
-SIXTY_FOURTH = INCH // 64
-
-
-def least(first: Length, *others: Length) -> Length:
-    """Return the smallest, resting on everything that was compared."""
-    return Length(min(first.ticks, *(o.ticks for o in others)) if others else first.ticks, _joined(first, *others))
-
-
-def greatest(first: Length, *others: Length) -> Length:
-    """Return the largest, resting on everything that was compared."""
-    return Length(max(first.ticks, *(o.ticks for o in others)) if others else first.ticks, _joined(first, *others))
-
-
-def between(low: Length, high: Length, *, part: Length, whole: Length) -> Length:
-    """Interpolate on the straight line from `low` to `high`, `part` of the way along `whole`; rounds down to a tick.
-
-    `part` outside 0..`whole` extrapolates. `whole` must not be zero. Rests on all four.
-    """
-    rise = (high.ticks - low.ticks) * part.ticks // whole.ticks
-    return Length(low.ticks + rise, _joined(low, high, part, whole))
-
-
-def _joined(*lengths: Length) -> frozenset[str]:
-    return frozenset[str]().union(*(length.rests for length in lengths))
-
-
-def from_inches(value: Fraction | int) -> Length:
-    """Return that many inches, to the nearest tick."""
-    return Length(round(value * TICKS_PER_INCH))
-
-
-def from_mm(value: Fraction | int) -> Length:
-    """Return that many millimetres, to the nearest tick."""
-    return Length(round(value * TICKS_PER_MM))
-
-
-@lru_cache(maxsize=512)
-def inches(text: str) -> Length:
-    """Return a figure written in data or code, such as `2 3/8` or `16 ft`: read strictly, bare numbers are inches.
-
-    Raises ValueError with the reader's own sentence.
-    """
-    reading = read_length(text, bare="in")
-    if reading.about:
-        raise ValueError(f"“{text}” is a figure in data; write it without “about”.")
-    return reading.length
-
-
-# ---------------------------------------------------------------------------------------------------- reading
+from guide.lengths.size import DENOMINATORS, FOOT, INCH, MM, ZERO, Length, decimal, from_inches, from_mm
 
 SHY = INCH // 32
 """What “shy” takes off and “strong” adds: a thirty-second of an inch. Common practice among carpenters, no source."""
 
 SHY_MM = MM // 2
 """The same on a metric tape: half a millimetre, the middle between two marks. Common practice, no source."""
-
-DENOMINATORS = (2, 4, 8, 16, 32, 64)
-"""The fractions printed on a tape or a rule."""
 
 _LONGEST_REPLY = 60
 _LONGEST = FOOT * 10_000
@@ -366,7 +220,7 @@ def _feet_and_inches(found: re.Match[str], shown: str) -> Length:
         raise Unreadable(f"“{shown}” has decimal feet and inches together; write 15.5 ft, or 15 ft 6 in.")
     if rest >= 12:
         raise Unreadable(
-            f"“{shown}” has {_trim(rest)} inches beside the feet, which is a foot or more; write the feet in full, or inches alone."
+            f"“{shown}” has {decimal(rest)} inches beside the feet, which is a foot or more; write the feet in full, or inches alone."
         )
     if found.groupdict().get("only") and not found["unit"]:
         raise Unreadable(
@@ -415,125 +269,13 @@ def _other_unit(number: str, unit: str, shown: str, bare: Bare) -> Length:
     return from_inches(Fraction(number) * _OTHER_UNITS[unit])
 
 
-# ---------------------------------------------------------------------------------------------------- printing
+@lru_cache(maxsize=512)
+def inches(text: str) -> Length:
+    """Return a figure written in data or code, such as `2 3/8` or `16 ft`: read strictly, bare numbers are inches.
 
-
-def exact_inches(length: Length) -> str:
-    """Print inches so that reading them back gives the same length: a fraction where one is exact, else a decimal.
-
-    >>> exact_inches(inches("92 5/8")), exact_inches(from_mm(3))
-    ('92 5/8', '0.11811')
+    Raises ValueError with the reader's own sentence.
     """
-    value = length.inch
-    return _mixed(value) if value.denominator in (1, *DENOMINATORS) else _trim(value)
-
-
-def in_inches(length: Length, step: Length = SIXTEENTH, toward: Toward = "nearest") -> str:
-    """Print inches and fractions without a unit, rounded once to `step`: `187 3/4`, `-1/2`, `0`."""
-    return _mixed(length.to(step, toward).inch)
-
-
-def in_mm(length: Length, toward: Toward = "nearest") -> str:
-    """Print whole millimetres without a unit."""
-    return str(length.to(MM, toward).ticks // TICKS_PER_MM)
-
-
-def in_feet(length: Length, step: Length = SIXTEENTH, toward: Toward = "nearest") -> str:
-    """Print feet and inches, as read along a tape: `15'-7 3/4"`; under a foot, inches alone: `7 3/4"`."""
-    value = length.to(step, toward).inch
-    sign, value = ("-", -value) if value < 0 else ("", value)
-    feet, rest = divmod(value, 12)
-    return f"{sign}{feet}'-{_mixed(rest)}\"" if feet else f'{sign}{_mixed(rest)}"'
-
-
-def show(length: Length, tape: Tape = "inches", step: Length = SIXTEENTH, toward: Toward = "nearest") -> str:
-    """Print a size as the person's tape shows it, without a unit: inches with fractions to `step`, or whole millimetres."""
-    return in_inches(length, step, toward) if tape == "inches" else in_mm(length, toward)
-
-
-def with_unit(length: Length, tape: Tape = "inches", step: Length = SIXTEENTH, toward: Toward = "nearest") -> str:
-    """Print a size as the person's tape shows it, with its unit: `187 3/4 in` or `4769 mm`."""
-    return f"{show(length, tape, step, toward)} {'in' if tape == 'inches' else 'mm'}"
-
-
-def as_written(length: Length, tape: Tape = "inches") -> str:
-    """Print for a file, with a unit, so that reading it back gives the same length to the tick."""
-    if tape == "millimetres" and length.ticks % TICKS_PER_MM == 0:
-        return f"{length.ticks // TICKS_PER_MM} mm"
-    if length.inch.denominator not in (1, *DENOMINATORS) and length.ticks % 32 == 0:
-        return f"{_trim(Fraction(length.ticks, TICKS_PER_MM))} mm"
-    return f"{exact_inches(length)} in"
-
-
-def _mixed(value: Fraction) -> str:
-    sign, value = ("-", -value) if value < 0 else ("", value)
-    whole, rest = divmod(value, 1)
-    if not rest:
-        return f"{sign}{whole}"
-    return f"{sign}{f'{whole} ' if whole else ''}{rest.numerator}/{rest.denominator}"
-
-
-def _trim(value: Fraction) -> str:
-    """Print a decimal with five places at most: a tick is over a ten-thousandth of an inch, so none is ever lost."""
-    sign, units = ("-" if value < 0 else ""), round(abs(value) * 100_000)
-    return f"{sign}{units // 100_000}.{units % 100_000:05}".rstrip("0").rstrip(".")
-
-
-_SMALL = (
-    "no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-    "seventeen eighteen nineteen"
-).split()
-_TENS = "_ _ twenty thirty forty fifty sixty seventy eighty ninety".split()
-_PARTS = {2: ("half", "halves"), 4: ("quarter", "quarters"), 8: ("eighth", "eighths"), 16: ("sixteenth", "sixteenths"),
-          32: ("thirty-second", "thirty-seconds"), 64: ("sixty-fourth", "sixty-fourths")}  # fmt: skip
-
-
-def count_in_words(number: int) -> str:
-    """Say a count in words up to 999 999; zero is “no”, as in “no inches”."""
-    if number >= 1000:
-        rest = number % 1000
-        return f"{count_in_words(number // 1000)} thousand{f' {count_in_words(rest)}' if rest else ''}"
-    if number >= 100:
-        rest = number % 100
-        return f"{_SMALL[number // 100]} hundred{f' and {count_in_words(rest)}' if rest else ''}"
-    if number >= 20:
-        return _TENS[number // 10] + (f"-{_SMALL[number % 10]}" if number % 10 else "")
-    return _SMALL[number]
-
-
-def in_words(length: Length, tape: Tape = "inches") -> str:
-    """Say a size so that a slip of a foot or a digit is heard: “fifteen feet, four and a half inches”.
-
-    Rounds to the nearest sixty-fourth, or to the nearest millimetre for a metric tape.
-    """
-    size = abs(length).near(MM if tape == "millimetres" else SIXTY_FOURTH)
-    below = "minus " if length < ZERO < size else ""
-    if tape == "millimetres":
-        metres, rest = divmod(size.ticks // TICKS_PER_MM, 1000)
-        small = f"{count_in_words(rest)} millimetre{'' if rest == 1 else 's'}"
-        if not metres:
-            return below + small
-        return f"{below}{count_in_words(metres)} metre{'' if metres == 1 else 's'}" + (f", {small}" if rest else "")
-    feet, rest_inches = divmod(size.inch, 12)
-    said = _inches_in_words(rest_inches)
-    if not feet:
-        return below + said
-    feet_said = f"{count_in_words(int(feet))} {'foot' if feet == 1 else 'feet'}"
-    return f"{below}{feet_said}, {said}" if rest_inches else f"{below}{feet_said}"
-
-
-def _inches_in_words(value: Fraction) -> str:
-    whole, rest = divmod(value, 1)
-    if not rest:
-        return f"{count_in_words(int(whole))} inch{'' if whole == 1 else 'es'}"
-    one, many = _PARTS[rest.denominator]
-    part = (
-        f"{'an' if one[0] == 'e' else 'a'} {one}" if rest.numerator == 1 else f"{count_in_words(rest.numerator)} {many}"
-    )
-    return (
-        f"{count_in_words(int(whole))} and {part} inches"
-        if whole
-        else f"{part} of an inch"
-        if one != "half"
-        else "half an inch"
-    )
+    reading = read_length(text, bare="in")
+    if reading.about:
+        raise ValueError(f"“{text}” is a figure in data; write it without “about”.")
+    return reading.length
