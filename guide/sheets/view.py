@@ -5,6 +5,7 @@ A number that rests on anything not measured is never printed as a cut or a mark
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
@@ -302,9 +303,13 @@ class WallView:
 
 
 def _stick_rows(plan: Plan) -> list[tuple[str, str, str]]:
-    """Return one row per stick that more than one thing can be said of: what is cut from it, longest first."""
-    rows = []
-    for number, stick in enumerate(plan.purchase.sticks, 1):
+    """Return what is cut from which stick: one row for all that give one stud each, then one row a stick."""
+    singles = [s for s in plan.purchase.sticks if len(s.parts) == 1 and s.parts[0].kind in FULL_HEIGHT]
+    rows = [
+        (f"{count} x 2x4 {with_unit(length, plan.tape)}", "one upright each: see the cut lists of the walls", "")
+        for length, count in sorted(Counter(stick.length for stick in singles).items())
+    ]
+    for number, stick in enumerate((s for s in plan.purchase.sticks if s not in singles), 1):
         cuts = ", ".join(
             f"{part.mark} {LOCKED if plan.survey.unsure(part.size_rests) else show(part.cut, plan.tape, SIXTEENTH, 'down')}"
             for part in stick.parts
