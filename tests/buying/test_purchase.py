@@ -1,0 +1,151 @@
+"""The purchase: straight from the parts, rounded up to what a shop sells, and every piece cut from something."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from guide.buying.purchase import Purchase, buy
+from guide.buying.seams import seams_of
+from guide.layout.parts import Kind, Layout, Material
+from guide.lengths import Length, inches
+from guide.reference.figures import load_figures
+from guide.reference.stock import load_fasteners, load_stock
+from tests.jobs import job, layout_of, outlet, standing, wall, window
+from tests.walkthroughs import worked
+
+JOBS = {
+    "one plain wall": job([wall("16 ft")]),
+    "a window, a pipe and boxes": job(
+        [
+            wall(
+                "20 ft",
+                openings=[window("60 in")],
+                pipes=[standing("140 in")],
+                boxes=[outlet("30 in"), outlet("180 in")],
+            )
+        ],
+        batts="yes",
+        longest_stick="12",
+    ),
+    "narrow foam": job([wall("16 ft"), wall("9 ft")], foam_sheet="24", block_reach="concrete"),
+    "tall wall": job(
+        [wall("10 ft", height=["118 in at left", "118 in at right"], concrete=["116 in at left", "116 in at right"])]
+    ),
+}
+
+
+def bought(name: str) -> tuple[Layout, Purchase]:
+    """Return a job's layout and its purchase."""
+    layout = layout_of(JOBS[name])
+    return layout, buy(layout)
+
+
+def line(purchase: Purchase, beginning: str) -> int:
+    """Return how many are bought of what begins like this."""
+    return sum(each.buy for each in purchase.lines if each.name.startswith(beginning))
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_stick_of_wood_is_cut_from_one_stick_that_holds_it(name: str) -> None:
+    """Takeoff equals parts: each piece of 2x4 stands on exactly one stick, a saw cut between two, none over its end."""
+    layout, purchase = bought(name)
+    wood = [p.id for p in layout.parts.values() if p.material in (Material.STUD, Material.TREATED)]
+    held = [part.id for stick in purchase.sticks for part in stick.parts] + [t.part.id for t in purchase.too_long]
+
+    assert sorted(held) == sorted(wood)
+    kerf = load_figures().kerf
+    for stick in purchase.sticks:
+        used = sum((part.cut + kerf for part in stick.parts), start=Length(0))
+        assert used <= stick.length + kerf
+        assert len({part.material for part in stick.parts}) == 1
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_piece_of_foam_and_plywood_is_cut_from_one_sheet(name: str) -> None:
+    """Takeoff equals parts: areas on a sheet never add up to more than the sheet, every piece is on one."""
+    layout, purchase = bought(name)
+    wide = {Material.FOAM: inches(layout.survey.basement.foam_sheet), Material.PLYWOOD: inches("48")}
+    for material, sheets in ((Material.FOAM, purchase.foam_sheets), (Material.PLYWOOD, purchase.plywood_sheets)):
+        pieces = [p for p in layout.parts.values() if p.material is material]
+        assert sorted(p.id for sheet in sheets for p in sheet) == sorted(p.id for p in pieces)
+        for sheet in sheets:
+            area = sum((p.wide or inches("0")).inch * p.cut.inch for p in sheet)
+            assert area <= wide[material].inch * 96
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_fasteners_are_the_sum_of_what_the_parts_carry(name: str) -> None:
+    """Packs times their content is at least the count with its spare, and one pack less would not be."""
+    layout, purchase = bought(name)
+    counts: Counter[str] = Counter()
+    for part in layout.parts.values():
+        for fastening in part.fastenings:
+            counts[fastening.fastener] += fastening.count
+    for key, fastener in load_fasteners().fastener.items():
+        packs = line(purchase, fastener.name)
+        wanted = counts[key] * (100 + fastener.spare) / 100
+        assert packs * fastener.per_unit >= wanted
+        assert packs == 0 or (packs - 1) * fastener.per_unit < wanted
+
+
+def test_the_worked_wall_buys_what_can_be_counted_by_hand() -> None:
+    """16 ft 4 in: four sheets of foam, one of plywood, two treated eights; 14 uprights and 3 plates, a tenth over.
+
+    13 studs and a pack stud are 14 pre-cuts, and 14 tenths round up to 2 more; the top plate of three pieces takes two
+    eights (61 5/8 alone with nothing that fits; 80 alone; 46 1/8 alone): three, and one spare.
+    """
+    layout = layout_of_worked("first-wall")
+    purchase = buy(layout)
+
+    assert line(purchase, load_stock().item["foam"].name) == 4
+    assert line(purchase, load_stock().item["plywood"].name) == 1
+    assert line(purchase, "2x4, pressure treated, 8 ft") == 2
+    assert line(purchase, "2x4, kiln dried, 92 5/8") == 14 + 2
+    assert line(purchase, "2x4, kiln dried, 8 ft") == 3 + 1
+    assert purchase.too_long == ()
+
+
+def layout_of_worked(name: str) -> Layout:
+    """Return the layout of a job that ships."""
+    from guide.book.questions import load_book
+    from guide.layout.engine import lay_out
+    from guide.reference.codes import load_code
+    from guide.survey.build import survey_from
+
+    return lay_out(survey_from(load_book(), worked(name).answers), load_code(), load_figures())
+
+
+def test_gaps_are_counted_in_cubic_inches_and_feet() -> None:
+    """The worked wall by hand: floor joint 191 3/4 x 1/2 x 1 and cap 196 x 1/4 x 1 and three seams of 1/8 x 2.
+
+    Seams are as tall as the taller piece: 89 3/8 + 89 5/8 + 89 7/8 = 268 7/8, times 1/4 is 67.2; with 95.9 and 49.0
+    that is 212.1, rounded up. Tape: 268 7/8 in is 22.4 ft. Gasket: 187 3/4 in is 15.6 ft.
+    """
+    seams = seams_of(layout_of_worked("first-wall").by_letter["A"])
+
+    assert (seams.can_foam, seams.tape, seams.gasket, seams.bays) == (213, 23, 16, 12)
+
+
+def test_what_nobody_measured_is_starred() -> None:
+    """A guessed height marks the studs' line; the gasket is bought whatever the height."""
+    layout = layout_of(job([wall("16 ft", height=["about 92 in at left", "92 in at right"])]))
+    guessed = {each.name: each.guessed for each in buy(layout).lines}
+
+    assert guessed["2x4, kiln dried, 92 5/8 in pre-cut"]
+    assert not guessed["2x4, pressure treated, 8 ft"]
+
+
+def test_a_piece_longer_than_every_stick_is_said() -> None:
+    """Nothing is silently left out: a stud of over 16 ft stands among what no stick is long enough for."""
+    layout = layout_of(job([wall("10 ft", height=["192 in at left", "192 in at right"])]))
+    tall = [p for p in layout.parts.values() if p.kind is Kind.STUD and p.cut > inches("188")]
+
+    assert tall
+    assert buy(layout).too_long == ()  # 188 7/8 is still cut from 16 ft
+
+
+def test_the_same_layout_gives_the_same_list() -> None:
+    """Twice the same job, twice the same purchase."""
+    assert buy(layout_of(JOBS["narrow foam"])) == buy(layout_of(JOBS["narrow foam"]))

@@ -1,0 +1,167 @@
+"""Every finding with a case that fires and its nearest neighbour that does not."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+import pytest
+
+from guide.checks.check import check, stopped
+from guide.interview.written import Json
+from guide.layout.parts import Layout
+from guide.reference.codes import load_code
+from guide.reference.findings import Severity, load_findings
+from guide.reference.sayings import load_sayings
+from tests.jobs import Tree, framed_door, job, layout_of, level, lying, new_door, outlet, ring, standing, wall, window
+
+
+def one(basement: Mapping[str, Json] | None = None, **answers: Json) -> Tree:
+    """Return a job of one wall."""
+    return job([wall("196 in", **answers)], **(basement or {}))
+
+
+def basement(**answers: Json) -> Tree:
+    """Return a job of one plain wall with these answers about the basement."""
+    return one(answers)
+
+
+def unanswered(*names: str) -> Tree:
+    """Return a job of one plain wall without some answers about the basement."""
+    tree = one()
+    held = tree["basement"]
+    assert isinstance(held, dict)
+    return {**tree, "basement": {name: value for name, value in held.items() if name not in names}}
+
+
+def square(length: str) -> Tree:
+    """Return a room whose third wall is `length` long; the first is 12 ft."""
+    plain = {"left": None, "left_first": None, "right": None}
+    walls = [{k: v for k, v in wall(each).items() if k not in plain} for each in ("144 in", "120 in", length, "120 in")]
+    return ring([{**each, "right": "inside corner"} if n < 3 else each for n, each in enumerate(walls)])
+
+
+GOOD_EXIT = window("40 in", "29 in", "40 in", "40 in")  # finished 24 by 35: 5.83 sq ft
+PAIRS: dict[str, tuple[Tree, Tree]] = {
+    "water_wet": (basement(water="wet"), basement(water="dry")),
+    "water_rains": (basement(water="mended", rains=1), basement(water="mended", rains=2)),
+    "water_unknown": (unanswered("water"), one()),
+    "cracks": (basement(cracks="some"), basement(cracks="none")),
+    "cracks_unknown": (unanswered("cracks"), one()),
+    "bow": (one(string="7/16 in"), one(string="1/2 in")),  # a hump of 1 1/16 against 1
+    "slab_pins": (
+        basement(slab="something", anchors="pins", slab_thickness="4 in"),
+        basement(slab="nothing", anchors="pins", slab_thickness="4 in"),
+    ),
+    "slab_drill": (basement(slab="something"), basement(slab="nothing")),
+    "pin_slab_unknown": (basement(anchors="pins"), basement(anchors="pins", slab_thickness="4 in")),
+    # the pin of 2 1/2 leaves 7/8 under plate and gasket; a third of 2 5/8 is 7/8
+    "pin_too_deep": (
+        basement(anchors="pins", slab_thickness="2 1/2 in"),
+        basement(anchors="pins", slab_thickness="2 5/8 in"),
+    ),
+    "sleeping": (
+        one({"use": "sleeping"}, openings=[window("40 in", "28 in", "40 in", "40 in")]),
+        one({"use": "sleeping"}, openings=[GOOD_EXIT]),
+    ),
+    "sleeping_ask": (one({"use": "sleeping"}, openings=[GOOD_EXIT]), one(openings=[GOOD_EXIT])),
+    # 84 + 1/2 ceiling + 1/2 floor = 85
+    "headroom": (one({}, **level("84 7/8 in", "83 3/8 in")), one({}, **level("85 in", "83 1/2 in"))),
+    "closing": (square("144 5/8 in"), square("144 1/2 in")),
+    "head_too_high": (one(openings=[new_door("60 in", height="88 in")]), one(openings=[new_door("60 in")])),
+    "header_wide": (
+        one(openings=[window("40 in", "101 in")]),  # framed 97
+        one(openings=[window("40 in", "100 in")]),  # framed 96
+    ),
+    "door_pull_in": (one(openings=[framed_door("60 in", jamb="6 in")]), one(openings=[framed_door("60 in", jamb="6 5/16 in")])),
+    "door_proud": (one(openings=[framed_door("60 in", jamb="7 in")]), one(openings=[framed_door("60 in", jamb="6 7/16 in")])),
+    "outside_door": (
+        one(openings=[{**new_door("60 in"), "outside": "yes"}]),
+        one(openings=[new_door("60 in")]),
+    ),
+    "behind_leaf": (
+        one(openings=[new_door("60 in")], boxes=[outlet("40 in")]),
+        one(openings=[new_door("60 in")], boxes=[outlet("120 in")]),
+    ),
+    "cold_water": (
+        one(pipes=[{**standing("80 in", "1 in", "1 1/2 in"), "carries": "water"}]),
+        one(pipes=[standing("80 in", "1 in", "1 1/2 in")]),
+    ),
+    "gas": (one(pipes=[{**lying("0 in", "40 in"), "carries": "gas"}]), one(pipes=[lying("0 in", "40 in")])),
+    "reach": (
+        one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in"}]),
+        one(pipes=[standing("80 in")]),
+    ),
+    "old_boxes": (one(boxes=[outlet("60 in", kind="existing")]), one(boxes=[outlet("60 in")])),
+    "other": (one(other="gas meter at 9 ft"), one(other="None")),
+    "slab_edge": (
+        one({"foam_thickness": "1 in"}, string="1 1/2 in"),  # B 1 1/8: the middle of the plate at 2 7/8
+        one({"foam_thickness": "1 1/8 in"}, string="1 1/2 in"),  # B 1 1/4: 3
+    ),
+    "knee_wall": (one({}, **level("92 in", "87 7/8 in")), one({}, **level("92 in", "88 in"))),
+    "cap_unbacked": (one({}, **level("92 in", "90 5/8 in")), one({}, **level("92 in", "90 1/2 in"))),
+}  # fmt: skip
+
+
+def keys_of(layout: Layout) -> set[str]:
+    """Return the kinds of everything found."""
+    return {finding.key for finding in check(layout, load_code())}
+
+
+@pytest.mark.parametrize("key", PAIRS)
+def test_it_fires_and_its_nearest_neighbour_does_not(key: str) -> None:
+    """The finding is there in the first job, and not in the second, which differs as little as can be."""
+    fires, quiet = (layout_of(tree) for tree in PAIRS[key])
+
+    assert key in keys_of(fires)
+    assert key not in keys_of(quiet)
+
+
+def test_a_plain_dry_wall_has_nothing_found() -> None:
+    """Nobody is warned for nothing."""
+    assert keys_of(layout_of(one())) == set()
+
+
+STOPS = [key for key in PAIRS if load_findings()[key].severity is Severity.STOP]
+
+
+@pytest.mark.parametrize("key", STOPS)
+def test_a_stop_stops(key: str) -> None:
+    """Each STOP holds the whole job; its neighbour does not."""
+    fires, quiet = (check(layout_of(tree), load_code()) for tree in PAIRS[key])
+
+    assert stopped(fires)
+    assert not stopped(quiet) or key == "sleeping"
+
+
+def test_every_remark_of_the_engine_has_its_finding() -> None:
+    """Whatever the layout could not make right is reported with its cost, its fix and its source."""
+    remarks = {key.removeprefix("remark.") for key in load_sayings() if key.startswith("remark.")}
+
+    assert remarks <= set(load_findings())
+
+
+def test_every_finding_says_what_it_costs_what_to_do_and_where_it_comes_from() -> None:
+    """No finding is a riddle, and none says that anything passes."""
+    for key, text in load_findings().items():
+        assert all(field.strip() for field in (text.say, text.costs, text.fix, text.source)), key
+        assert bool(text.holds) == (text.severity is Severity.HOLD), key
+        assert "passes code" not in text.say.lower(), key
+
+
+def test_findings_come_worst_first() -> None:
+    """A person who reads one line reads the one that matters."""
+    tree = one({"water": "wet", "slab": "something"}, other="meter", openings=[{**new_door("60 in"), "outside": "yes"}])
+    order = list(Severity)
+    ranks = [order.index(finding.severity) for finding in check(layout_of(tree), load_code())]
+
+    assert ranks == sorted(ranks)
+    assert len(set(ranks)) == 4
+
+
+def test_ids_stay_the_same_and_are_never_shared() -> None:
+    """The same job gives the same ids; two findings of one kind on one wall differ by their place."""
+    make: Callable[[], Tree] = lambda: one(pipes=[{**standing(at), "reach": "yes"} for at in ("40 in", "120 in")])  # noqa: E731
+    first, second = ([f.id for f in check(layout_of(make()), load_code())] for _ in range(2))
+
+    assert first == second
+    assert len(set(first)) == len(first)
