@@ -16,8 +16,6 @@ from guide.interview.asking import Asked, Effect, applying, asked_at, next_quest
 from guide.interview.jobfile import Job, load, save
 from guide.interview.understand import Sorry, Wish, bare_of, clean, doubt_about, hear, tape_of
 from guide.interview.values import example_of
-from guide.layout.engine import lay_out
-from guide.layout.parts import Layout
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
@@ -26,6 +24,7 @@ from guide.survey.build import survey_from
 from guide.survey.model import Problem, Survey
 
 if TYPE_CHECKING:
+    from guide.layout.parts import Layout
     from guide.sheets.plan import Plan
 
 
@@ -93,6 +92,8 @@ class Session:
     @property
     def layout(self) -> Layout:
         """The layout of the answers so far."""
+        from guide.layout.engine import lay_out  # the first question need not wait for it
+
         if self._layout is None:
             self._layout = lay_out(self.survey, load_code(), load_figures())
         return self._layout

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from guide.layout.parts import Part
 from guide.lengths import Length, greatest
@@ -39,19 +39,29 @@ def cut_from(
     A piece goes into the first stick with room, longest first. A new stick is the `usual` length, or the shortest
     longer one that holds the piece; once filled it is bought as short as its pieces allow. `kerf` is lost at each cut.
     """
-    bins: list[tuple[Length, list[Part]]] = []
+    bins: list[_Open] = []
     too_long = []
     for part in sorted(parts, key=lambda part: (-part.cut.ticks, part.id)):
         stock = usual if part.cut <= usual else shortest_that_holds(part.cut, lengths)
         if stock is None:
             too_long.append(TooLong(part))
             continue
-        room = next((b for b in bins if _used([*b[1], part], kerf) <= b[0] + kerf), None)
+        room = next((each for each in bins if part.cut <= each.room), None)
         if room is None:
-            bins.append((stock, [part]))
-        else:
-            room[1].append(part)
-    return [_stick(stock, held, lengths, kerf) for stock, held in bins], too_long
+            room = _Open(stock, stock)
+            bins.append(room)
+        room.parts.append(part)
+        room.room = room.room - part.cut - kerf
+    return [_stick(each.length, each.parts, lengths, kerf) for each in bins], too_long
+
+
+@dataclass
+class _Open:
+    """A stick that is being filled; the saw cut after its last piece may run off its end."""
+
+    length: Length
+    room: Length
+    parts: list[Part] = field(default_factory=list)
 
 
 def _used(parts: Sequence[Part], kerf: Length) -> Length:

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.widgets import Static
 
-from guide.drawing.elevation import elevation
-from guide.drawing.text import render
-from guide.layout.parts import Layout, WallLayout
 from guide.lengths import Tape
 from guide.session import Session
+
+if TYPE_CHECKING:
+    from guide.layout.parts import Layout, WallLayout
 
 
 class Conversation(VerticalScroll):
@@ -84,9 +86,10 @@ class WallPane(VerticalScroll):
         self._draw()
 
     def _draw(self) -> None:
-        columns = max(36, self.scrollable_content_region.width)
-        if self._wall is None:
-            text = "The wall is drawn here as soon as it has a length."
-        else:
-            text = render(elevation(self._wall), columns=columns, tape=self._tape)
+        text = "The wall is drawn here as soon as it has a length."
+        if self._wall is not None:
+            from guide.drawing.elevation import elevation  # no wall is drawn before the first question is
+            from guide.drawing.text import render
+
+            text = render(elevation(self._wall), columns=max(36, self.scrollable_content_region.width), tape=self._tape)
         self.query_one("#drawing", Static).update(text)

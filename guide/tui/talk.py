@@ -146,5 +146,8 @@ class Talk(Screen[None]):
         asked = self._session.current
         letter = asked.place.partition(".")[0] if asked is not None and asked.place != "basement" else None
         self.query_one("#strip", Strip).show(self._session)
-        # the question is on the screen before the wall is worked out
-        self.call_after_refresh(lambda: self.query_one("#wall", WallPane).show(self._session.layout, letter))
+        self.call_after_refresh(self.draw_wall, letter)
+
+    def draw_wall(self, letter: str | None) -> None:
+        """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then."""
+        self.query_one("#wall", WallPane).show(self._session.layout, letter)

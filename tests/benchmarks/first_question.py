@@ -1,4 +1,7 @@
-"""The app on the worked job's copy without its last answer: it starts, draws the question and leaves."""
+"""The app on the worked job's copy without its last answer: it starts, draws the question and leaves.
+
+The wall is worked out and drawn right after the question; that is where this leaves.
+"""
 
 from pathlib import Path
 
@@ -6,6 +9,7 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
 from guide.session import Session
 from guide.tui.app import make_app
+from guide.tui.talk import Talk
 
 ROOT = Path(__file__).parent.parent.parent
 
@@ -15,9 +19,8 @@ def main() -> None:
     book = load_book()
     answers = load(ROOT / "walkthroughs" / "first-wall" / "job.json", book).answers
     session = Session(book, Job({path: a for path, a in answers.items() if path != "A.other"}))
-    app = make_app(book, session, Path.cwd())
-    app.call_later(lambda: app.call_after_refresh(app.exit))
-    app.run(headless=True)
+    Talk.draw_wall = lambda self, letter: self.app.exit()  # type: ignore[method-assign]
+    make_app(book, session, Path.cwd()).run(headless=True)
 
 
 if __name__ == "__main__":
