@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TextIO
 
-from guide.interview.understand import clean
+from guide.interview.replies import clean
 from guide.session import Session
 
 

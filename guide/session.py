@@ -14,7 +14,8 @@ from guide.book.talk import load_talk
 from guide.interview.answers import Answer, Answers, Certainty
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answer
 from guide.interview.jobfile import Job, load, save
-from guide.interview.understand import Sorry, Wish, bare_of, clean, doubt_about, hear, tape_of
+from guide.interview.replies import Sorry, clean
+from guide.interview.understand import Wish, bare_of, doubt_about, hear, tape_of
 from guide.interview.values import example_of
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures

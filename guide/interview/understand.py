@@ -9,11 +9,8 @@ from guide.book.questions import Book, Doubt, Question
 from guide.book.talk import Talk, Wanted, load_talk
 from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, fact_of, path_of, scope_of, wall_letter
 from guide.interview.asking import Asked
-from guide.interview.replies import LONGEST_TEXT, sorry
-from guide.interview.replies import Sorry as Sorry
-from guide.interview.replies import clean as clean
-from guide.interview.values import example_of, pick
-from guide.interview.values import read_value as read_value
+from guide.interview.replies import LONGEST_TEXT, clean, sorry
+from guide.interview.values import example_of, pick, read_value
 from guide.lengths import Bare, Length, Tape, inches
 
 
@@ -52,7 +49,7 @@ def hear(book: Book, answers: Answers, asked: Asked, reply: str) -> Answer | Wis
         return _wish(answers, asked, wanted, typed)
     if (other := _same_as(talk, typed)) and (copy := _copied(answers, asked, other, typed)):
         return copy
-    value, known = read_value(question, typed, bare, answers)
+    value, known = read_value(question, typed, bare)
     return Answer(value, known, typed)
 
 
@@ -77,7 +74,7 @@ def usual_answer(question: Question, typed: str) -> Answer | None:
     """Return the usual answer of a question: settled for a choice, only assumed for anything that a tape would tell."""
     if question.usual is None:
         return None
-    value, _ = read_value(question, question.usual, "in", {})
+    value, _ = read_value(question, question.usual, "in")
     guess = question.kind in ("length", "readings")
     return Answer(value, Certainty.ASSUMED if guess else Certainty.MEASURED, typed)
 
@@ -86,7 +83,7 @@ def unknown_answer(question: Question, typed: str) -> Answer:
     """Return what “don't know” gives: the book's value as an assumption, or an answer without a value."""
     if question.unknown.take is None:
         return Answer(None, Certainty.UNKNOWN, typed)
-    value, _ = read_value(question, question.unknown.take, "in", {})
+    value, _ = read_value(question, question.unknown.take, "in")
     return Answer(value, Certainty.MEASURED if question.unknown.settled else Certainty.ASSUMED, typed)
 
 

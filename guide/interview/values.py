@@ -9,7 +9,7 @@ import re
 
 from guide.book.questions import Choice, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answers, Certainty, Value, wall_letter
+from guide.interview.answers import Certainty, Value, wall_letter
 from guide.interview.readings import example_of_readings, how_known, read_readings
 from guide.interview.replies import read_size, sorry, tape_side
 from guide.lengths import Bare, inches, with_unit
@@ -21,7 +21,7 @@ _NOT_NAMES = set("about all any around both each every few just many maybe most 
 """Words that a list of wall names does not have; a reply with one of them is a number in disguise, and asked back."""
 
 
-def read_value(question: Question, typed: str, bare: Bare, answers: Answers) -> tuple[Value, Certainty]:
+def read_value(question: Question, typed: str, bare: Bare) -> tuple[Value, Certainty]:
     """Read a value of the question's kind. Raises Sorry with one sentence when it is not one, or out of range."""
     if question.kind == "length":
         return read_size(question, typed, bare)

@@ -61,7 +61,7 @@ def read_written(question: Question, data: Json, bare: Bare) -> Answer:
     if isinstance(data, dict):
         return _read_full(question, data, bare)
     text = _as_text(data)
-    value, known = read_value(question, text, bare, {})
+    value, known = read_value(question, text, bare)
     return Answer(value, known, text)
 
 
@@ -82,7 +82,7 @@ def _read_full(question: Question, data: dict[str, Json], bare: Bare) -> Answer:
             raise Sorry("value is missing; leave it out only with known: unknown")
         return Answer(None, Certainty.UNKNOWN, _whole(typed or ""), confirm)
     text = _as_text(data["value"])
-    value, about = read_value(question, text, bare, {})
+    value, about = read_value(question, text, bare)
     certainty = Certainty(known)
     if certainty is Certainty.MEASURED:
         certainty = about

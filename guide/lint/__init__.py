@@ -12,12 +12,16 @@ from dataclasses import fields
 from guide.book.questions import Book
 from guide.book.talk import load_talk
 from guide.lint.figures import lint_code, lint_figures
+from guide.lint.findings import lint_findings
 from guide.lint.questions import lint_book
 from guide.lint.sayings import lint_sayings, lint_talk
 from guide.lint.sources import attributes_in, source_texts
+from guide.order.proof import lint_steps
 from guide.reference.codes import load_code
 from guide.reference.figures import Figures, figure_table
+from guide.reference.findings import load_findings
 from guide.reference.sayings import load_sayings
+from guide.reference.steps import load_steps
 from guide.survey.build import refs_read
 
 
@@ -30,4 +34,6 @@ def lint(book: Book) -> list[str]:
         *lint_talk(load_talk().say, sources),
         *lint_figures(figure_table(), {field.name for field in fields(Figures)}, attributes_in(sources)),
         *lint_code(load_code()),
+        *lint_findings(load_findings(), load_sayings(), load_steps()),
+        *lint_steps(load_steps()),
     ]

@@ -145,7 +145,7 @@ def _answers_by_itself(book: Book, question: Question) -> Iterator[str]:
         if text is None:
             continue
         try:
-            value, _ = read_value(question, text, "in", {})
+            value, _ = read_value(question, text, "in")
         except Sorry as error:
             yield f"{name} is “{text}”, which its own reader refuses ({str(error).rstrip('.')})"
         else:

@@ -19,7 +19,8 @@ from guide.interview.answers import (
     wall_letter,
 )
 from guide.interview.asking import applying, joined_left, joined_right
-from guide.interview.understand import read_value, tape_of
+from guide.interview.understand import tape_of
+from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Opening, OutletBox, Pipe, Profile, Survey, Wall
@@ -103,7 +104,7 @@ class _Reader:
         self._note(path, name, _certainty(answer))
         value = answer.value if answer is not None else None
         if value is None and question.unknown.take is not None:
-            value, _ = read_value(question, question.unknown.take, "in", {})
+            value, _ = read_value(question, question.unknown.take, "in")
         if isinstance(value, Length):
             return value.on(path)
         if question.kind == "readings" and value is not None:

@@ -9,11 +9,14 @@ import pytest
 from guide.book.questions import load_book
 from guide.lint import lint
 from guide.lint.figures import lint_code, lint_figures
+from guide.lint.findings import lint_findings
 from guide.lint.questions import lint_book
 from guide.lint.sayings import lint_sayings, lint_talk
 from guide.lint.sources import attributes_in, built_texts, placeholders, source_texts, texts_in
 from guide.reference.codes import load_code
 from guide.reference.figures import Figure
+from guide.reference.findings import Severity, load_findings
+from guide.reference.steps import load_steps
 from tests.book.small_book import READ, small_book
 
 
@@ -288,3 +291,20 @@ def test_a_code_figure_without_its_section_is_found() -> None:
     assert lint_code(profile) == []
     bare = profile.model_copy(update={"pin_edge": profile.pin_edge.model_copy(update={"section": ""})})
     assert lint_code(bare) == [f"code profile {profile.name}: pin_edge has no section."]
+
+
+def test_findings_and_remarks_fit_each_other() -> None:
+    text = load_findings()["gas"]
+    held = text.model_copy(update={"severity": Severity.HOLD, "holds": "no_such_step", "fix": " "})
+    found = list(
+        lint_findings(
+            {"gas": held, "water_wet": text.model_copy(update={"holds": "foam"})}, {"remark.odd": "x"}, load_steps()
+        )
+    )
+
+    assert found == [
+        "findings.toml: the engine's remark “odd” has no finding.",
+        "findings.toml: gas leaves what it says, costs, mends or comes from empty.",
+        "findings.toml: gas holds “no_such_step”, which is no step.",
+        "findings.toml: water_wet must name the step it holds if it is a HOLD, and only then.",
+    ]

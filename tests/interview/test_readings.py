@@ -151,8 +151,8 @@ def test_examples_are_in_the_unit_of_the_persons_tape() -> None:
 def test_every_example_is_an_answer_on_either_side_of_the_tape() -> None:
     for question in BOOK.questions:
         if question.kind != "choice":
-            assert read_value(question, example_of(question, "in"), "in", {})
-            assert read_value(question, example_of(question, "mm"), "mm", {})
+            assert read_value(question, example_of(question, "in"), "in")
+            assert read_value(question, example_of(question, "mm"), "mm")
 
 
 def test_the_tape_decides_what_a_bare_number_is() -> None:
