@@ -25,7 +25,13 @@ from guide.interview.answers import (
 )
 
 FEWEST_IN_RING = 4
-"""Walls that meet in inside corners alone close in a ring of four, never fewer."""
+"""Walls that meet at right angles close in a ring of four at least."""
+
+CORNERS = ("inside corner", "outside corner")
+"""Ends at which a wall can meet another wall of the job."""
+
+CLOSINGS = {"yes": "inside corner", "outside": "outside corner"}
+"""How the last wall of a ring meets the first, by the answer that says so."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,19 +134,28 @@ def fact_at(answers: Answers, place: str, ref: str, applies: Set[str]) -> Fact:
 def closes_ring(answers: Answers, index: int) -> bool:
     """Say whether wall `index` is the last of a ring: the person said that it meets the first wall."""
     walls = count_of(answers.get("basement.walls"))
-    return index == walls - 1 and walls >= FEWEST_IN_RING and fact_of(answers.get("basement.ring")) == "yes"
+    return index == walls - 1 and walls >= FEWEST_IN_RING and fact_of(answers.get("basement.ring")) in CLOSINGS
 
 
 def joined_right(answers: Answers, index: int) -> bool:
-    """Say whether the right end of wall `index` is an inside corner with the next wall of this job."""
+    """Say whether the right end of wall `index` is a corner with the next wall of this job."""
     if closes_ring(answers, index):
         return True
     last = index == count_of(answers.get("basement.walls")) - 1
-    return not last and fact_of(answers.get(path_of(wall_letter(index), "right"))) == "inside corner"
+    return not last and fact_of(answers.get(path_of(wall_letter(index), "right"))) in CORNERS
+
+
+def corner_right(answers: Answers, index: int) -> str | None:
+    """Return how wall `index` meets the next wall of this job at its right end, or None where it meets none."""
+    if not joined_right(answers, index):
+        return None
+    closes = closes_ring(answers, index)
+    said = fact_of(answers.get("basement.ring" if closes else path_of(wall_letter(index), "right")))
+    return CLOSINGS[str(said)] if closes else str(said)
 
 
 def joined_left(answers: Answers, index: int) -> bool:
-    """Say whether the left end of wall `index` is an inside corner with the wall before it in this job."""
+    """Say whether the left end of wall `index` is a corner with the wall before it in this job."""
     return joined_right(answers, (index or count_of(answers.get("basement.walls"))) - 1)
 
 

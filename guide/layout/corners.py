@@ -14,7 +14,7 @@ from guide.survey.model import Survey, Wall
 
 @dataclass(frozen=True)
 class Corner:
-    """An inside corner between two walls of this job."""
+    """A corner between two walls of this job."""
 
     left_wall: str
     """The wall whose right end is in the corner."""
@@ -64,7 +64,8 @@ def end_of(
 ) -> End:
     """Return one end of a wall's framing.
 
-    At an inside corner the through wall stops the neighbour's B short of the concrete, the butt wall its F. A neighbour
+    At an inside corner the through wall stops the neighbour's B short of the concrete, the butt wall its F. At an
+    outside corner the through wall runs on past the concrete by the neighbour's F, the butt wall by its B. A neighbour
     that is not in this job is taken to be built like this wall.
     """
     what = wall.left_end if side == "left" else wall.right_end
@@ -88,13 +89,40 @@ def end_of(
         other, case, shelf = offsets[neighbour], cases[neighbour], round_it.shelf
         sheeted_first = _sheeted_first(wall, round_it)
         lengths = wall.length.rests | round_it.length.rests
+    lap = ZERO if sheeted_first else inches(survey.basement.drywall).on("basement.drywall")
+    if what == "outside corner":
+        return _outside(wall, through, neighbour, other, shelf, lap, rests, cases[wall.letter], case, figures)
     clear = (other.back if through else other.face).with_rests(rests)
-    first_sheet = (figures.stud_deep if through else ZERO).with_rests(lengths)
-    if not sheeted_first:
-        first_sheet += inches(survey.basement.drywall).on("basement.drywall")
+    first_sheet = (figures.stud_deep if through else ZERO).with_rests(lengths) + lap
     own_case = cases[wall.letter]
     cap = -shelf if through else other.back if case == own_case == 1 else other.face
     return End(what, through, neighbour, clear, first_sheet, other.drywall, cap.with_rests(rests), case != own_case)
+
+
+def _outside(
+    wall: Wall,
+    through: bool,
+    neighbour: str | None,
+    other: Offsets,
+    shelf: Length,
+    lap: Length,
+    rests: frozenset[str],
+    case: int,
+    other_case: int,
+    figures: Figures,
+) -> End:
+    """Return an end at an outside corner.
+
+    The drywall of the butt wall covers the end of the through wall's framing, and laps the neighbour's drywall where that
+    is up first. The cap of the through wall covers the corner; the other's stops at the sill behind it.
+    """
+    clear = -(other.face if through else other.back).with_rests(rests)
+    first_sheet = ZERO if through else -(figures.stud_deep + lap)
+    edge = other.back if case == other_case == 1 else other.face
+    cap = -edge if through else shelf
+    return End(
+        "outside corner", through, neighbour, clear, first_sheet, clear, cap.with_rests(rests), case != other_case
+    )
 
 
 def _sheeted_first(wall: Wall, other: Wall) -> bool:
@@ -110,8 +138,12 @@ def end_decisions(survey: Survey, wall: Wall, ends: tuple[End, End]) -> tuple[De
         Decision(
             f"{wall.letter}.corner_{side}",
             wall.letter,
-            saying(f"decision.corner_alone_{'through' if end.through else 'butt'}", side=side, clear=end.clear),
+            saying(
+                f"decision.{'corner' if end.what == 'inside corner' else 'outside'}_alone_{'through' if end.through else 'butt'}",
+                side=side,
+                clear=abs(end.clear),
+            ),
         )
         for side, end in zip(("left", "right"), ends, strict=True)
-        if end.what == "inside corner" and end.neighbour is None
+        if end.through is not None and end.neighbour is None
     )

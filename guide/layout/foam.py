@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from itertools import pairwise, product
+from itertools import pairwise
 
+from guide.interview.asking import CORNERS
 from guide.layout.corners import Corner
 from guide.layout.heights import foam_top
 from guide.layout.offsets import pipe_heights
@@ -67,38 +68,53 @@ def _runs(sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corne
     return runs
 
 
+_Rank = tuple[int, int, tuple[bool, ...]]
+"""Sheets, corners left to a wall that may never be built, then the earlier choice: lower is better."""
+
+
 def _best_takes(
     run: list[str], sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]
 ) -> dict[str, tuple[bool, bool]]:
-    """Return for each wall of a run whether its foam stops short (the neighbour's fills the corner) left and right."""
-    cost = {
-        (letter, left, right): (sheet_count(sites[letter], left, right), left + right)
-        for letter in run
-        for left in _choices(sites[letter], "left")
-        for right in _choices(sites[letter], "right")
-    }
-    best: tuple[tuple[int, int, tuple[bool, ...]], dict[str, tuple[bool, bool]]] | None = None
-    slots = [(letter, side) for letter in run for side in ("left", "right")]
-    free = [slot for slot in slots if not (slot[1] == "left" and slot in corners)]
-    for values in product(*(_choices(sites[letter], side) for letter, side in free)):
-        short = dict(zip(free, values, strict=True))
-        for slot in slots:
-            if slot not in short:
-                corner = corners[slot]
-                short[slot] = not short[corner.left_wall, "right"]
-        takes = {letter: (short[letter, "left"], short[letter, "right"]) for letter in run}
-        sheets = sum(cost[letter, *take][0] for letter, take in takes.items())
-        alone = sum(short[slot] for slot in slots if slot not in corners)
-        rank = (sheets, alone, values)
-        if best is None or rank < best[0]:
-            best = (rank, takes)
+    """Return for each wall of a run whether its foam stops short (the neighbour's fills the corner) left and right.
+
+    Goes along the run keeping, for either choice at the last corner, the best way to it. In a ring the choice at the
+    corner that closes it is tried both ways.
+    """
+    ring = len(run) > 1 and (run[0], "left") in corners
+    best: tuple[_Rank, dict[str, tuple[bool, bool]]] | None = None
+    for closing in (False, True) if ring else (None,):
+        ways: dict[bool | None, tuple[_Rank, dict[str, tuple[bool, bool]]]] = {closing: ((0, 0, ()), {})}
+        for letter in run:
+            reached: dict[bool | None, tuple[_Rank, dict[str, tuple[bool, bool]]]] = {}
+            for before, (rank, takes) in ways.items():
+                shared = (letter, "left") in corners
+                for left in (not before,) if shared else _choices(sites[letter], "left"):
+                    for right in _choices(sites[letter], "right"):
+                        way = (_ranked(rank, sites[letter], (left, right), corners), {**takes, letter: (left, right)})
+                        reached[right] = min(reached.get(right, way), way, key=lambda each: each[0])
+            ways = reached
+        ends = [ways[closing]] if closing is not None else list(ways.values())
+        best = min(([best] if best else []) + ends, key=lambda each: each[0])
     assert best is not None
     return best[1]
 
 
+def _ranked(rank: _Rank, foam: FoamSite, take: tuple[bool, bool], corners: Mapping[tuple[str, str], Corner]) -> _Rank:
+    """Add one wall to the rank of the way to it.
+
+    At a corner whose other wall is not in this job, foam that ends at the concrete is better than foam that waits for a
+    neighbour: filling an inside corner, stopping at an outside one.
+    """
+    waits = 0
+    for side, end, short in (("left", foam.site.left, take[0]), ("right", foam.site.right, take[1])):
+        if (foam.site.letter, side) not in corners and end.what in CORNERS:
+            waits += short == (end.what == "inside corner")
+    return rank[0] + sheet_count(foam, *take), rank[1] + waits, (*rank[2], *take)
+
+
 def _choices(foam: FoamSite, side: str) -> tuple[bool, ...]:
     end = foam.site.left if side == "left" else foam.site.right
-    return (False, True) if end.what == "inside corner" else (False,)
+    return (False, True) if end.what in CORNERS else (False,)
 
 
 def sheet_count(foam: FoamSite, left_short: bool, right_short: bool) -> int:
@@ -120,9 +136,11 @@ def _with_decisions(
         other = sheet_count(
             foam, *(not s if name == side else s for name, s in zip(("left", "right"), takes, strict=True))
         )
-        key = "short" if short else "fills"
+        end = site.left if side == "left" else site.right
+        keys = ("stops", "laps") if end.what == "outside corner" else ("short", "fills")
+        key, beaten = keys if short else reversed(keys)
         said = saying(f"decision.foam_{key}", side=side, gap=site.offsets.foam_face, sheets=count)
-        beat = saying(f"alternative.foam_{'fills' if short else 'short'}", sheets=other)
+        beat = saying(f"alternative.foam_{beaten}", sheets=other)
         decisions.append(Decision(f"{letter}.foam_{side}", letter, said, (beat,)))
     decisions.append(_order(foam))
     return pieces_of(foam, *takes), tuple(decisions)
@@ -169,7 +187,10 @@ def _start(site: Site, side: str, short: bool) -> Length:
         return ZERO.with_rests(end.clear.rests)
     concrete = (value.rests for _, value in site.wall.concrete.points)
     weighed = site.things.union(site.wall.length.rests, {"basement.foam_sheet", "basement.block_reach"}, *concrete)
-    return (site.offsets.foam_face if short else ZERO).with_rests(weighed)
+    gap = site.offsets.foam_face
+    if end.what == "outside corner":  # one wall's foam runs on over the edge of the other's
+        return (ZERO if short else -gap).with_rests(weighed)
+    return (gap if short else ZERO).with_rests(weighed)
 
 
 def _stretches(start: Length, end: Length, gaps: tuple[_Gap, ...]) -> Iterable[tuple[Length, Length, tuple[_Gap, ...]]]:

@@ -120,9 +120,10 @@ def _ends(site: Site, pipes: list[Stretch], holes: list[Stretch]) -> tuple[list[
         barred = [*holes, *((other.box.x0, other.box.x1) for other in studs)]
         if site.start <= at and at + thick <= site.end and not any(overlap(at, at + thick, *each) for each in barred):
             studs.append(stud)
-        if end.through and home:
+        backed = end.through and end.what == "inside corner"
+        if backed and home:
             packs.append(_pack(site, stud, inner))
-        elif end.through:
+        elif backed:
             remarks.append(Remark(saying("remark.pack_dropped"), at))
     return [*studs, *packs], remarks
 

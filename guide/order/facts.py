@@ -59,7 +59,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.notched_studs": None,
     "wall.reach": _YES_NO,
     "end.role": ("through", "butt", "none"),
-    "end.what": ("inside corner", "framed wall", "open end"),
+    "end.what": ("inside corner", "outside corner", "framed wall", "open end"),
     "end.neighbour": _YES_NO,
     "end.neighbour_foam_first": _YES_NO,
     "end.stud": _YES_NO,

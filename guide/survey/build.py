@@ -18,7 +18,7 @@ from guide.interview.answers import (
     scope_of,
     wall_letter,
 )
-from guide.interview.asking import applying, joined_left, joined_right
+from guide.interview.asking import applying, corner_right, joined_left, joined_right
 from guide.interview.understand import tape_of
 from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
@@ -81,6 +81,8 @@ class _Reader:
             name=names[index],
             left_joined=wall_letter((index or len(names)) - 1) if joined_left(self.answers, index) else None,
             right_joined=wall_letter((index + 1) % len(names)) if joined_right(self.answers, index) else None,
+            left_corner=corner_right(self.answers, (index or len(names)) - 1),
+            right_corner=corner_right(self.answers, index),
             openings=tuple(self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")),
             pipes=tuple(self.fill(Pipe, p, place=p) for p in self._items(letter, "pipes", "pipe")),
             boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),

@@ -152,8 +152,11 @@ class Wall:
     letter: str
     name: str
     left_joined: str | None
-    """The letter of the wall of this job that meets its left end in an inside corner, if one does."""
+    """The letter of the wall of this job that meets its left end in a corner, if one does."""
     right_joined: str | None
+    left_corner: str | None
+    """What corner that is: `inside corner` or `outside corner`."""
+    right_corner: str | None
     openings: tuple[Opening, ...]
     pipes: tuple[Pipe, ...]
     boxes: tuple[OutletBox, ...]
@@ -180,13 +183,13 @@ class Wall:
 
     @property
     def left_end(self) -> str:
-        """What is at the left end: `inside corner`, `framed wall` or `open end`."""
-        return "inside corner" if self.left_joined else self.left or "inside corner"
+        """What is at the left end: `inside corner`, `outside corner`, `framed wall` or `open end`."""
+        return self.left_corner or self.left or "inside corner"
 
     @property
     def right_end(self) -> str:
-        """What is at the right end: `inside corner`, `framed wall` or `open end`."""
-        return "inside corner" if self.right_joined else self.right or "inside corner"
+        """What is at the right end: `inside corner`, `outside corner`, `framed wall` or `open end`."""
+        return self.right_corner or self.right or "inside corner"
 
     def ref(self, question_id: str) -> str:
         """Return the id under which an answer about this wall is rested on."""

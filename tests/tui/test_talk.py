@@ -108,7 +108,7 @@ async def test_on_a_wide_screen_the_wall_grows_beside_the_talk() -> None:
         await pilot.pause()
         assert "as soon as it has a length" in drawn(app)
         await say(pilot, "196 at floor")
-        await say(pilot, "corner")
+        await say(pilot, "inside corner")
         before = drawn(app)
         assert "Wall A" in before
         await say(pilot, "open end")
