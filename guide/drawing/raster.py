@@ -118,7 +118,7 @@ def _claim(grid: Grid, fills: list[Fill], index: int) -> None:
         owner = fills[owners.most_common(1)[0][0]]
         far = 1 if fill.look in UPRIGHT else 2
         moves = (_moved(grid, fills, index, wanted, way, by) for by in range(1, far + 1) for way in _ways(fill, owner))
-        moved = next((cells for cells in moves if len(cells) >= least and _in_order(grid, fills, fill, cells)), None)
+        moved = next((cells for cells in moves if len(cells) >= least), None)
         cells = cells if moved is None else moved
         if moved is None and fill.look in UPRIGHT:
             owned = {cell: fills[grid.firm[cell]].look for cell in wanted if cell in grid.firm}
@@ -140,17 +140,6 @@ def _moved(grid: Grid, fills: list[Fill], index: int, cells: list[Cell], way: Ce
         return []
     moved = [(column + right * by, row + down * by) for column, row in cells]
     return [(c, r) for c, r in moved if 0 <= c < grid.columns and (c, r) not in grid.firm]
-
-
-def _in_order(grid: Grid, fills: list[Fill], fill: Fill, cells: list[Cell]) -> bool:
-    """Say whether an upright keeps its place among the uprights that stand already, whatever it moved past."""
-    if fill.look not in UPRIGHT:
-        return True
-    column = cells[0][0]
-    stand = [
-        (other.x0, grid.placed[other.name]) for other in fills if other.look in UPRIGHT and other.name in grid.placed
-    ]
-    return all(at <= column if x0 <= fill.x0 else at >= column for x0, at in stand)
 
 
 def _lies(other: Fill, fill: Fill, way: Cell) -> bool:

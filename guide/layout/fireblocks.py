@@ -52,10 +52,10 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     return parts, _decisions(site, ends, between, spots, limit), remarks
 
 
-def gaps(run: tuple[Length, Length], blocks: list[Part]) -> list[tuple[Length, Length]]:
-    """Return the open stretches of a run between its ends and its blocks, each to the far face of its blocks."""
+def gaps(length: Length, blocks: list[Part]) -> list[tuple[Length, Length]]:
+    """Return the open stretches behind a wall between its corners and its blocks, each to the far face of its blocks."""
     ordered = sorted(blocks, key=lambda part: part.box.x0)
-    edges = [(run[0], run[0]), *((part.box.x0, part.box.x1) for part in ordered), (run[1], run[1])]
+    edges = [(ZERO, ZERO), *((part.box.x0, part.box.x1) for part in ordered), (length, length)]
     return [(left[0], right[1]) for left, right in pairwise(edges)]
 
 
@@ -101,8 +101,7 @@ def _spots(site: Site, framing: Framing) -> list[Spot]:
 
 def _free(site: Site, part: Part, framing: Framing) -> bool:
     box = part.box
-    start, end = _behind(site)
-    if box.x0 < start or box.x1 > end or blocks(framing.stacks, box.x0, box.x1):
+    if box.x0 < site.start or box.x1 > site.end or blocks(framing.stacks, box.x0, box.x1):
         return False
     if any(
         _meets(box, other.box) for other in framing.parts if other.kind in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
@@ -113,11 +112,6 @@ def _free(site: Site, part: Part, framing: Framing) -> bool:
     if any(overlap(box.x0, box.x1, o.left, o.right) for o in site.wall.openings if o.kind == "window"):
         return False
     return not any(_pipe_in_way(stack, box) for stack in framing.stacks)
-
-
-def _behind(site: Site) -> tuple[Length, Length]:
-    """Return where blocks can stand: along the plates, but not past an outside corner, where the other wall comes up."""
-    return greatest(site.start, ZERO), least(site.end, site.wall.length)
 
 
 def _meets(box: Box, other: Box) -> bool:
@@ -135,11 +129,10 @@ def _ends(site: Site, framing: Framing, spots: list[Spot]) -> tuple[list[Spot], 
         return [], [Remark(saying("remark.fireblock_end", side=side), ZERO) for side in ("left", "right")]
     first, last = spots[0], max(spots, key=lambda spot: spot.part.box.x1)
     far = site.figures.stud_spacing
-    start, end = _behind(site)
     remarks = []
-    if first.part.box.x0 - start > far:
+    if first.part.box.x0 - site.start > far:
         remarks.append(Remark(saying("remark.fireblock_end", side="left"), ZERO))
-    if end - last.part.box.x1 > far:
+    if site.end - last.part.box.x1 > far:
         remarks.append(Remark(saying("remark.fireblock_end", side="right"), site.wall.length))
     return ([first] if _meets(first.part.box, last.part.box) else [first, last]), remarks
 
@@ -150,8 +143,8 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
     Works from the left, keeping for each spot the best way to reach it. Not `strict` it may pass the limit, by as little
     as can be, and returns None only when there is no spot at all.
     """
-    begin, end = site.run
-    if end - begin <= limit:
+    length = site.wall.length
+    if length <= limit:
         return []
     best: dict[int, _Way] = {}
     order = sorted(range(len(spots)), key=lambda index: spots[index].part.box.x0)
@@ -159,8 +152,8 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
     for index in order:
         box = spots[index].part.box
         ways = []
-        if box.x1 - begin <= limit or not strict:
-            ways.append(_step(site, start, spots, index, begin, limit))
+        if box.x1 <= limit or not strict:
+            ways.append(_step(site, start, spots, index, ZERO, limit))
         for before in order:
             if before not in best or before == index:
                 continue
@@ -172,7 +165,7 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
     done = [
         _to_the_end(site, way, spots[index].part.box, limit)
         for index, way in best.items()
-        if end - spots[index].part.box.x0 <= limit or not strict
+        if length - spots[index].part.box.x0 <= limit or not strict
     ]
     return [spots[index] for index in min(done).chosen] if done else None
 
@@ -203,11 +196,10 @@ def _step(site: Site, way: _Way, spots: list[Spot], index: int, start: Length, l
 
 
 def _to_the_end(site: Site, way: _Way, last: Box, limit: Length) -> _Way:
-    """Return a way with its last gap counted in, which reaches from its last block to the end of the run."""
+    """Return a way with its last gap counted in, which reaches from its last block to the end of the concrete."""
     over, count, edges, slivers, widest = way.rank
-    end = site.run[1]
-    gap = (end - last.x0).ticks
-    slivers += _sliver(site, last.x1, end)
+    gap = (site.wall.length - last.x0).ticks
+    slivers += _sliver(site, last.x1, site.wall.length)
     return _Way((over + max(0, gap - limit.ticks), count, edges, slivers, max(widest, gap)), way.chosen)
 
 
@@ -221,7 +213,7 @@ def _sliver(site: Site, start: Length, end: Length) -> int:
 
 
 def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:
-    length = site.run[1] - site.run[0]
+    length = site.wall.length
     if not between and length > limit:
         return []
     if not between:
@@ -230,7 +222,7 @@ def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Sp
                 f"{site.letter}.fireblocks", site.letter, saying("decision.fireblocks_none", length=length, limit=limit)
             )
         ]
-    widest = greatest(*(end - start for start, end in gaps(site.run, [spot.part for spot in (*ends, *between)])))
+    widest = greatest(*(end - start for start, end in gaps(length, [spot.part for spot in (*ends, *between)])))
     said = saying("decision.fireblocks", count=len(between), widest=widest, limit=limit, length=length)
     beat = saying("alternative.fireblocks", count=len({s.stud.box.x0 for s in spots}))
     return [Decision(f"{site.letter}.fireblocks", site.letter, said, (beat,))]

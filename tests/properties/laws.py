@@ -111,23 +111,20 @@ def corner_clashes(layout: Layout) -> Iterator[str]:
     The corner is one place, but each wall is read by itself: allowed is what the two readings of the concrete's top
     differ there, and what each wall rises or falls within two feet.
     """
-    near = inches("24")
+    reach = inches("24")
     for wall in layout.walls:
         other = layout.by_letter.get(wall.wall.right_joined or "")
         if other is None:
             continue
         length = wall.wall.length
         allowed = TICK + abs(wall.wall.concrete.at(length) - other.wall.concrete.at(ZERO))
-        for each, x0, x1 in ((wall.wall, length - near, length), (other.wall, ZERO, near)):
+        for each, x0, x1 in ((wall.wall, length - reach, length), (other.wall, ZERO, reach)):
             allowed += swing(each.height, x0, x1) + swing(each.concrete, x0, x1)
-        for one in (p for p in wall.parts if p.box.x1 > length - near):
+        for one in (p for p in wall.parts if p.box.x1 > length - reach):
             a, (a0, a1) = one.box, _heights(wall, one, length)
-            for two in (p for p in other.parts if p.box.x0 < near):
+            for two in (p for p in other.parts if p.box.x0 < reach):
                 b, (b0, b1) = two.box, _heights(other, two, ZERO)
-                if wall.right.what == "inside corner":
-                    across = meet(length - a.x1, length - a.x0, b.y0, b.y1) and meet(a.y0, a.y1, b.x0, b.x1)
-                else:  # round an outside corner the other wall goes on behind this one
-                    across = meet(a.x0 - length, a.x1 - length, b.y0, b.y1) and meet(-a.y1, -a.y0, b.x0, b.x1)
+                across = meet(length - a.x1, length - a.x0, b.y0, b.y1) and meet(a.y0, a.y1, b.x0, b.x1)
                 if across and min(a1, b1) - max(a0, b0) > allowed:
                     yield f"{one.id} and {two.id} share volume in the corner"
 
@@ -138,14 +135,6 @@ def _heights(wall: WallLayout, part: Part, corner: Length) -> tuple[Length, Leng
 
 
 # ---------------------------------------------------------------------------------------------- each within its wall
-
-
-def reach(wall: WallLayout) -> tuple[Length, Length]:
-    """Return how far a wall may reach: from concrete to concrete, at an outside corner to the plate or the foam beyond."""
-    beyond = []
-    for end in (wall.left, wall.right):
-        beyond.append(max(-end.clear, wall.offsets.foam_face) if end.what == "outside corner" else ZERO)
-    return -beyond[0], wall.wall.length + beyond[1]
 
 
 def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
@@ -160,8 +149,7 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
             yield f"{part.id} has no height"
         if part.kind in OVERHEAD:
             continue
-        x0, x1 = reach(wall)
-        if box.x0 < x0 or box.x1 > x1 or box.y0 < ZERO:
+        if box.x0 < ZERO or box.x1 > survey.length or box.y0 < ZERO:
             yield f"{part.id} is not between the two concrete corners"
         slope = slope_of(survey, part)
         for x in (box.x0, box.x1):
@@ -311,15 +299,14 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     said = {remark.saying.key for remark in wall.remarks}
     limit = load_code().fireblock_spacing.length
     blocks = sorted(wall.of(Kind.FIREBLOCK), key=lambda p: p.box.x0)
-    start, end = min(ZERO, wall.plate_start), max(wall.wall.length, wall.plate_end)
-    edges = [start, *(x for b in blocks for x in (b.box.x0, b.box.x1)), end]
+    edges = [ZERO, *(x for b in blocks for x in (b.box.x0, b.box.x1)), wall.wall.length]
     widest = max(right - left for left, right in list(pairwise(edges))[::2])
     if widest > limit and "remark.fireblock_far" not in said:
         yield f"{widest!r} between fireblocks"
     ends = sum(remark.saying.key == "remark.fireblock_end" for remark in wall.remarks)
     for near in (
-        [b for b in blocks if b.box.x0 - max(ZERO, wall.plate_start) <= FIGURES.stud_spacing],
-        [b for b in blocks if min(wall.wall.length, wall.plate_end) - b.box.x1 <= FIGURES.stud_spacing],
+        [b for b in blocks if b.box.x0 - wall.plate_start <= FIGURES.stud_spacing],
+        [b for b in blocks if wall.plate_end - b.box.x1 <= FIGURES.stud_spacing],
     ):
         if not near:
             ends -= 1
@@ -389,9 +376,8 @@ def _foam_ends(wall: WallLayout) -> tuple[Length, Length]:
     ways = {d.id: d.saying.key for d in wall.decisions}
     found = []
     for side, end in (("left", wall.left), ("right", wall.right)):
-        way = ways.get(f"{wall.letter}.foam_{side}")
-        past = {"decision.foam_short": wall.offsets.foam_face, "decision.foam_laps": -wall.offsets.foam_face}
-        found.append(end.clear if end.what == "framed wall" else past.get(way or "", ZERO))
+        short = ways.get(f"{wall.letter}.foam_{side}") == "decision.foam_short"
+        found.append(end.clear if end.what == "framed wall" else wall.offsets.foam_face if short else ZERO)
     return found[0], wall.wall.length - found[1]
 
 
