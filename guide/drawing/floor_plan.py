@@ -1,6 +1,6 @@
 """The walls of a job seen from above, at the height of the windows: what stands in front of what, and who runs through.
 
-Walls that inside corners join turn clockwise, each a right angle from the one before. A wall that nothing joins begins
+Round an inside corner the next wall turns clockwise, round an outside corner the other way, by a right angle. A wall that nothing joins begins
 a new run under the runs before it. Zero is the leftmost and the lowest concrete face.
 """
 
@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from guide.drawing.elevation import CONCRETE_SHOWN
 from guide.drawing.shapes import Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, rectangle
+from guide.interview.asking import CORNERS
 from guide.layout.parts import Kind, Layout, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
@@ -71,7 +72,8 @@ def _place(walls: Iterable[WallLayout]) -> list[_Placed]:
         before = runs[-1][-1] if runs else None
         if before is not None and wall.left.neighbour == before.wall.letter:
             x, z = before.at(before.wall.wall.length, ZERO)
-            runs[-1].append(_Placed(wall, x, z, (before.turn + 1) % 4))
+            turn = 1 if wall.left.what == "inside corner" else -1
+            runs[-1].append(_Placed(wall, x, z, (before.turn + turn) % 4))
         else:
             runs.append([_Placed(wall, ZERO, ZERO, 0)])
     placed: list[_Placed] = []
@@ -159,7 +161,7 @@ def _words(placed: _Placed) -> Iterator[Shape]:
     named = () if w.name.lower() == f"wall {w.letter}".lower() else (f"{w.letter} {w.name}",)
     yield Label(x, z, (*named, w.letter), w.length, side)
     for end, along, away in ((wall.left, off, 1), (wall.right, w.length - off, -1)):
-        if end.what == "inside corner" and (end.neighbour is None or end is wall.right):
+        if end.what in CORNERS and (end.neighbour is None or end is wall.right):
             x, z = placed.at(along, off)
             leftward = placed.turn in (1, 2) if away > 0 else placed.turn in (0, 1)
             yield Label(

@@ -107,7 +107,8 @@ def rasterise(drawing: Drawing, columns: int, rows: int) -> Grid:
 def _claim(grid: Grid, fills: list[Fill], index: int) -> None:
     """Give a firm shape its cells, or those beside them where most are taken."""
     fill = fills[index]
-    wanted = grid.cells(fill)
+    low, high = _between(grid, fills, fill)
+    wanted = [(min(max(column, low), high), row) for column, row in grid.cells(fill)]
     cells = [cell for cell in wanted if cell not in grid.firm]
     owners = Counter(grid.firm[cell] for cell in wanted if cell in grid.firm)
     if fill.look in COVERING:  # posts and rungs of one box lie over each other
@@ -118,7 +119,7 @@ def _claim(grid: Grid, fills: list[Fill], index: int) -> None:
         owner = fills[owners.most_common(1)[0][0]]
         far = 1 if fill.look in UPRIGHT else 2
         moves = (_moved(grid, fills, index, wanted, way, by) for by in range(1, far + 1) for way in _ways(fill, owner))
-        moved = next((cells for cells in moves if len(cells) >= least), None)
+        moved = next((cells for cells in moves if len(cells) >= least and low <= cells[0][0] <= high), None)
         cells = cells if moved is None else moved
         if moved is None and fill.look in UPRIGHT:
             owned = {cell: fills[grid.firm[cell]].look for cell in wanted if cell in grid.firm}
@@ -140,6 +141,15 @@ def _moved(grid: Grid, fills: list[Fill], index: int, cells: list[Cell], way: Ce
         return []
     moved = [(column + right * by, row + down * by) for column, row in cells]
     return [(c, r) for c, r in moved if 0 <= c < grid.columns and (c, r) not in grid.firm]
+
+
+def _between(grid: Grid, fills: list[Fill], fill: Fill) -> tuple[int, int]:
+    """Return the first and the last column in which a shape keeps its order among the uprights that stand already."""
+    if fill.look not in UPRIGHT:
+        return 0, grid.columns - 1
+    stand = [(other.x0, grid.placed[other.name]) for other in fills if other.look in UPRIGHT and other.name in grid.placed]
+    low = max((column for x0, column in stand if x0 <= fill.x0), default=0)
+    return low, min((column for x0, column in stand if x0 > fill.x0), default=grid.columns - 1)
 
 
 def _lies(other: Fill, fill: Fill, way: Cell) -> bool:

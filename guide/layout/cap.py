@@ -33,6 +33,7 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     ]
     # which case it is rests on every reading of joists and concrete, and so does all that follows from it
     weighed = site.over_plate.rests | site.wall.length.rests | site.left.cap.rests | site.right.cap.rests
+    weighed = weighed.union(*(s.pipe.out.rests | s.pipe.wide.rests for s in stacks))  # each may part the cap
     back = _back(site).with_rests(weighed)
     face = (site.offsets.back if case == 1 else site.offsets.face).with_rests(weighed)
     if back >= face:

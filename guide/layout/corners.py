@@ -90,39 +90,19 @@ def end_of(
         sheeted_first = _sheeted_first(wall, round_it)
         lengths = wall.length.rests | round_it.length.rests
     lap = ZERO if sheeted_first else inches(survey.basement.drywall).on("basement.drywall")
+    parted = case != cases[wall.letter]
+    edge = other.back if not parted and case == 1 else other.face  # where the neighbour's cap, or its plate, ends
     if what == "outside corner":
-        return _outside(wall, through, neighbour, other, shelf, lap, rests, cases[wall.letter], case, figures)
-    clear = (other.back if through else other.face).with_rests(rests)
-    first_sheet = (figures.stud_deep if through else ZERO).with_rests(lengths) + lap
-    own_case = cases[wall.letter]
-    cap = -shelf if through else other.back if case == own_case == 1 else other.face
-    return End(what, through, neighbour, clear, first_sheet, other.drywall, cap.with_rests(rests), case != own_case)
-
-
-def _outside(
-    wall: Wall,
-    through: bool,
-    neighbour: str | None,
-    other: Offsets,
-    shelf: Length,
-    lap: Length,
-    rests: frozenset[str],
-    case: int,
-    other_case: int,
-    figures: Figures,
-) -> End:
-    """Return an end at an outside corner.
-
-    The drywall of the butt wall covers the end of the through wall's framing, and laps the neighbour's drywall where that
-    is up first. The cap of the through wall covers the corner; the other's stops at the sill behind it.
-    """
-    clear = -(other.face if through else other.back).with_rests(rests)
-    first_sheet = ZERO if through else -(figures.stud_deep + lap)
-    edge = other.back if case == other_case == 1 else other.face
-    cap = -edge if through else shelf
-    return End(
-        "outside corner", through, neighbour, clear, first_sheet, clear, cap.with_rests(rests), case != other_case
-    )
+        # the butt wall's drywall covers the end of the through wall's framing, whose cap covers the corner
+        clear = face = -(other.face if through else other.back).with_rests(rests)
+        first_sheet = ZERO if through else -(figures.stud_deep + lap)
+        cap = -edge if through else shelf
+    else:
+        clear, face = (other.back if through else other.face).with_rests(rests), other.drywall
+        first_sheet = (figures.stud_deep if through else ZERO) + lap
+        cap = -shelf if through else edge
+    first_sheet, cap = first_sheet.with_rests(lengths), cap.with_rests(rests)
+    return End(what, through, neighbour, clear, first_sheet, face, cap, parted)
 
 
 def _sheeted_first(wall: Wall, other: Wall) -> bool:
@@ -134,12 +114,13 @@ def _sheeted_first(wall: Wall, other: Wall) -> bool:
 
 def end_decisions(survey: Survey, wall: Wall, ends: tuple[End, End]) -> tuple[Decision, ...]:
     """Return what was taken for granted at corners whose other wall is not in this job."""
+    keys = {"inside corner": "corner", "outside corner": "outside"}
     return tuple(
         Decision(
             f"{wall.letter}.corner_{side}",
             wall.letter,
             saying(
-                f"decision.{'corner' if end.what == 'inside corner' else 'outside'}_alone_{'through' if end.through else 'butt'}",
+                f"decision.{keys[end.what]}_alone_{'through' if end.through else 'butt'}",
                 side=side,
                 clear=abs(end.clear),
             ),

@@ -52,10 +52,10 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     return parts, _decisions(site, ends, between, spots, limit), remarks
 
 
-def gaps(length: Length, blocks: list[Part]) -> list[tuple[Length, Length]]:
-    """Return the open stretches behind a wall between its corners and its blocks, each to the far face of its blocks."""
+def gaps(run: tuple[Length, Length], blocks: list[Part]) -> list[tuple[Length, Length]]:
+    """Return the open stretches of a run between its ends and its blocks, each to the far face of its blocks."""
     ordered = sorted(blocks, key=lambda part: part.box.x0)
-    edges = [(ZERO, ZERO), *((part.box.x0, part.box.x1) for part in ordered), (length, length)]
+    edges = [(run[0], run[0]), *((part.box.x0, part.box.x1) for part in ordered), (run[1], run[1])]
     return [(left[0], right[1]) for left, right in pairwise(edges)]
 
 
@@ -101,7 +101,8 @@ def _spots(site: Site, framing: Framing) -> list[Spot]:
 
 def _free(site: Site, part: Part, framing: Framing) -> bool:
     box = part.box
-    if box.x0 < site.start or box.x1 > site.end or blocks(framing.stacks, box.x0, box.x1):
+    start, end = _behind(site)
+    if box.x0 < start or box.x1 > end or blocks(framing.stacks, box.x0, box.x1):
         return False
     if any(
         _meets(box, other.box) for other in framing.parts if other.kind in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
@@ -112,6 +113,11 @@ def _free(site: Site, part: Part, framing: Framing) -> bool:
     if any(overlap(box.x0, box.x1, o.left, o.right) for o in site.wall.openings if o.kind == "window"):
         return False
     return not any(_pipe_in_way(stack, box) for stack in framing.stacks)
+
+
+def _behind(site: Site) -> tuple[Length, Length]:
+    """Return where blocks can stand: along the plates, but not past an outside corner, where the other wall comes up."""
+    return greatest(site.start, ZERO), least(site.end, site.wall.length)
 
 
 def _meets(box: Box, other: Box) -> bool:
@@ -129,10 +135,11 @@ def _ends(site: Site, framing: Framing, spots: list[Spot]) -> tuple[list[Spot], 
         return [], [Remark(saying("remark.fireblock_end", side=side), ZERO) for side in ("left", "right")]
     first, last = spots[0], max(spots, key=lambda spot: spot.part.box.x1)
     far = site.figures.stud_spacing
+    start, end = _behind(site)
     remarks = []
-    if first.part.box.x0 - site.start > far:
+    if first.part.box.x0 - start > far:
         remarks.append(Remark(saying("remark.fireblock_end", side="left"), ZERO))
-    if site.end - last.part.box.x1 > far:
+    if end - last.part.box.x1 > far:
         remarks.append(Remark(saying("remark.fireblock_end", side="right"), site.wall.length))
     return ([first] if _meets(first.part.box, last.part.box) else [first, last]), remarks
 
@@ -143,8 +150,8 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
     Works from the left, keeping for each spot the best way to reach it. Not `strict` it may pass the limit, by as little
     as can be, and returns None only when there is no spot at all.
     """
-    length = site.wall.length
-    if length <= limit:
+    begin, end = site.run
+    if end - begin <= limit:
         return []
     best: dict[int, _Way] = {}
     order = sorted(range(len(spots)), key=lambda index: spots[index].part.box.x0)
@@ -152,8 +159,8 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
     for index in order:
         box = spots[index].part.box
         ways = []
-        if box.x1 <= limit or not strict:
-            ways.append(_step(site, start, spots, index, ZERO, limit))
+        if box.x1 - begin <= limit or not strict:
+            ways.append(_step(site, start, spots, index, begin, limit))
         for before in order:
             if before not in best or before == index:
                 continue
@@ -165,7 +172,7 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
     done = [
         _to_the_end(site, way, spots[index].part.box, limit)
         for index, way in best.items()
-        if length - spots[index].part.box.x0 <= limit or not strict
+        if end - spots[index].part.box.x0 <= limit or not strict
     ]
     return [spots[index] for index in min(done).chosen] if done else None
 
@@ -196,10 +203,11 @@ def _step(site: Site, way: _Way, spots: list[Spot], index: int, start: Length, l
 
 
 def _to_the_end(site: Site, way: _Way, last: Box, limit: Length) -> _Way:
-    """Return a way with its last gap counted in, which reaches from its last block to the end of the concrete."""
+    """Return a way with its last gap counted in, which reaches from its last block to the end of the run."""
     over, count, edges, slivers, widest = way.rank
-    gap = (site.wall.length - last.x0).ticks
-    slivers += _sliver(site, last.x1, site.wall.length)
+    end = site.run[1]
+    gap = (end - last.x0).ticks
+    slivers += _sliver(site, last.x1, end)
     return _Way((over + max(0, gap - limit.ticks), count, edges, slivers, max(widest, gap)), way.chosen)
 
 
@@ -213,7 +221,7 @@ def _sliver(site: Site, start: Length, end: Length) -> int:
 
 
 def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:
-    length = site.wall.length
+    length = site.run[1] - site.run[0]
     if not between and length > limit:
         return []
     if not between:
@@ -222,7 +230,7 @@ def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Sp
                 f"{site.letter}.fireblocks", site.letter, saying("decision.fireblocks_none", length=length, limit=limit)
             )
         ]
-    widest = greatest(*(end - start for start, end in gaps(length, [spot.part for spot in (*ends, *between)])))
+    widest = greatest(*(end - start for start, end in gaps(site.run, [spot.part for spot in (*ends, *between)])))
     said = saying("decision.fireblocks", count=len(between), widest=widest, limit=limit, length=length)
     beat = saying("alternative.fireblocks", count=len({s.stud.box.x0 for s in spots}))
     return [Decision(f"{site.letter}.fireblocks", site.letter, said, (beat,))]

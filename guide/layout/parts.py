@@ -205,17 +205,20 @@ class End:
     """One end of a wall's framing."""
 
     what: str
-    """`inside corner`, `framed wall` or `open end`."""
+    """`inside corner`, `outside corner`, `framed wall` or `open end`."""
     through: bool | None
-    """At an inside corner: this wall runs through (True) or butts (False)."""
+    """At a corner: this wall runs through (True) or butts (False)."""
     neighbour: str | None
     """The letter of the wall of this job round the corner."""
     clear: Length
-    """From the concrete corner to the end of the plates."""
+    """From the concrete corner to the end of the plates; below 0 where they run on past an outside corner."""
     first_sheet: Length
-    """From the end of the plates to where drywall starts at this end."""
+    """From the end of the plates to where drywall starts at this end; below 0 where it runs on past them."""
     face: Length
-    """From the concrete corner to the face of the drywall, or of the framed wall, that stands across this end."""
+    """From the concrete corner to the face of the drywall, or of the framed wall, that stands across this end.
+
+    Round an outside corner nothing does: as `clear`.
+    """
     cap: Length
     """From the concrete corner to the end of the cap; below 0 where it runs on over the corner to the sill."""
     caps_part: bool = False

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from guide.layout.heights import cap_meets_plate
 from guide.layout.parts import Box, End, Kind, Level, Material, Offsets, Part, over_slab, overlap, under_joists
-from guide.lengths import ZERO, Length
+from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying
@@ -51,6 +51,11 @@ class Site:
     def head(self) -> Level:
         """Underside of the top plate."""
         return under_joists(self.over_plate + self.figures.stud_thick)
+
+    @property
+    def run(self) -> tuple[Length, Length]:
+        """Where fire can run behind the studs: between the concrete corners, at an outside corner to the plate's end."""
+        return least(ZERO, self.start), greatest(self.wall.length, self.end)
 
     @property
     def room_walk(self) -> frozenset[str]:

@@ -10,8 +10,10 @@ from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
 
-MOST_IN_A_ROW = 4
-"""Walls joined by inside corners alone turn back on themselves after four."""
+TURN = {"inside corner": 1, "outside corner": -1}
+"""Right angles by which the walk round the room turns to the right at a corner."""
+TURNS_OF_A_RING = 4
+"""A walk round a room turns right four times more than left."""
 
 _Thing = tuple[str, Length, Length]
 """Something on a wall: its place, its left and its right edge."""
@@ -157,12 +159,30 @@ def _doors(survey: Survey, wall: Wall) -> Iterator[Problem]:
 
 
 def _runs(survey: Survey, wall: Wall) -> Iterator[Problem]:
-    """Inside corners alone close after four walls; a longer run needs an open end or a framed wall somewhere."""
-    run = [wall.letter]
-    for joined in ("left_joined", "right_joined"):
-        at: Wall | None = wall
-        while at and (at := survey.by_letter.get(getattr(at, joined) or "")) and at.letter not in run:
-            run.insert(0 if joined == "left_joined" else len(run), at.letter)
-    if len(run) > MOST_IN_A_ROW:
-        said = saying("problem.too_many_corners", first=run[0], last=run[-1], count=len(run))
-        yield _problem(wall, (f"{run[MOST_IN_A_ROW - 1]}.right",), said)
+    """Four more inside corners than outside ones close a room: a ring needs just so many, a run that is open fewer.
+
+    A ring is judged at its first letter, an open run at its left end.
+    """
+    run = _run_from(survey, wall)
+    closes = run[-1].right_joined == wall.letter
+    if (closes and wall.letter != "A") or (not closes and wall.left_joined in survey.by_letter):
+        return
+    net = 0
+    for number, each in enumerate(run, 1):
+        if each.right_joined:
+            net += TURN[each.right_end]
+        if net >= TURNS_OF_A_RING and each.right_joined and not closes:
+            said = saying("problem.too_many_corners", first=wall.letter, last=each.right_joined, count=number + 1)
+            yield _problem(wall, (f"{each.letter}.right",), said)
+            return
+    if closes and net != TURNS_OF_A_RING:
+        said = saying("problem.turns", first=wall.letter, last=run[-1].letter, net=net)
+        yield _problem(wall, ("basement.ring", *(f"{each.letter}.right" for each in run[:-1])), said)
+
+
+def _run_from(survey: Survey, wall: Wall) -> list[Wall]:
+    """Return a wall and those joined to it one after the other on its right, once round at most."""
+    run = [wall]
+    while (right := survey.by_letter.get(run[-1].right_joined or "")) and right.letter != wall.letter:
+        run.append(right)
+    return run

@@ -225,3 +225,30 @@ def test_a_ring_with_a_wall_left_out_is_laid_out_all_the_same() -> None:
 
     assert [w.letter for w in layout.walls] == ["A", "C", "D"]
     assert decided(layout.walls[0], "foam_left") != decided(layout.walls[2], "foam_right")
+
+
+def ell() -> Layout:
+    """Return an L-shaped room of six walls; the corner between the third and the fourth is an outside one."""
+    sides = ("216 in", "120 in", "96 in", "72 in", "120 in", "192 in")
+    return layout_of(
+        job([side(n, right="outside corner" if at == 2 else "inside corner") for at, n in enumerate(sides)], ring="yes")
+    )
+
+
+def test_at_an_outside_corner_the_through_wall_runs_past_by_f_and_the_butt_wall_by_b() -> None:
+    """Third wall 96 - 5 7/8 (butt) + 5 7/8 (through) = 96; fourth 72 + 2 3/8 (butt) - 5 7/8 (butt) = 68 1/2."""
+    layout = ell()
+    c, d = layout.walls[2:4]
+
+    assert not layout.survey.problems
+    assert (c.right.through, d.left.through) == (True, False)
+    assert (size(c.plate), size(d.plate)) == ("96", "68 1/2")
+    assert not c.of(Kind.PACK)
+
+
+def test_at_an_outside_corner_one_foam_stops_at_the_concrete_and_the_other_laps_it() -> None:
+    """Foam 2 in on a bed of 1/8: the lapping wall's foam ends 2 1/8 past its concrete, the other's at the concrete."""
+    c, d = ell().walls[2:4]
+    past = max(p.box.x1 for p in c.of(Kind.FOAM)) - inches("96"), -min(p.box.x0 for p in d.of(Kind.FOAM))
+
+    assert sorted(past) == [ZERO, inches("2 1/8")]

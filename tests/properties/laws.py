@@ -111,20 +111,23 @@ def corner_clashes(layout: Layout) -> Iterator[str]:
     The corner is one place, but each wall is read by itself: allowed is what the two readings of the concrete's top
     differ there, and what each wall rises or falls within two feet.
     """
-    reach = inches("24")
+    near = inches("24")
     for wall in layout.walls:
         other = layout.by_letter.get(wall.wall.right_joined or "")
         if other is None:
             continue
         length = wall.wall.length
         allowed = TICK + abs(wall.wall.concrete.at(length) - other.wall.concrete.at(ZERO))
-        for each, x0, x1 in ((wall.wall, length - reach, length), (other.wall, ZERO, reach)):
+        for each, x0, x1 in ((wall.wall, length - near, length), (other.wall, ZERO, near)):
             allowed += swing(each.height, x0, x1) + swing(each.concrete, x0, x1)
-        for one in (p for p in wall.parts if p.box.x1 > length - reach):
+        for one in (p for p in wall.parts if p.box.x1 > length - near):
             a, (a0, a1) = one.box, _heights(wall, one, length)
-            for two in (p for p in other.parts if p.box.x0 < reach):
+            for two in (p for p in other.parts if p.box.x0 < near):
                 b, (b0, b1) = two.box, _heights(other, two, ZERO)
-                across = meet(length - a.x1, length - a.x0, b.y0, b.y1) and meet(a.y0, a.y1, b.x0, b.x1)
+                if wall.right.what == "inside corner":
+                    across = meet(length - a.x1, length - a.x0, b.y0, b.y1) and meet(a.y0, a.y1, b.x0, b.x1)
+                else:  # round an outside corner the other wall goes on behind this one
+                    across = meet(a.x0 - length, a.x1 - length, b.y0, b.y1) and meet(-a.y1, -a.y0, b.x0, b.x1)
                 if across and min(a1, b1) - max(a0, b0) > allowed:
                     yield f"{one.id} and {two.id} share volume in the corner"
 
@@ -135,6 +138,14 @@ def _heights(wall: WallLayout, part: Part, corner: Length) -> tuple[Length, Leng
 
 
 # ---------------------------------------------------------------------------------------------- each within its wall
+
+
+def reach(wall: WallLayout) -> tuple[Length, Length]:
+    """Return how far a wall may reach: from concrete to concrete, at an outside corner to the plate or the foam beyond."""
+    beyond = []
+    for end in (wall.left, wall.right):
+        beyond.append(max(-end.clear, wall.offsets.foam_face) if end.what == "outside corner" else ZERO)
+    return -beyond[0], wall.wall.length + beyond[1]
 
 
 def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
@@ -149,7 +160,8 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
             yield f"{part.id} has no height"
         if part.kind in OVERHEAD:
             continue
-        if box.x0 < ZERO or box.x1 > survey.length or box.y0 < ZERO:
+        x0, x1 = reach(wall)
+        if box.x0 < x0 or box.x1 > x1 or box.y0 < ZERO:
             yield f"{part.id} is not between the two concrete corners"
         slope = slope_of(survey, part)
         for x in (box.x0, box.x1):
@@ -299,14 +311,15 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     said = {remark.saying.key for remark in wall.remarks}
     limit = load_code().fireblock_spacing.length
     blocks = sorted(wall.of(Kind.FIREBLOCK), key=lambda p: p.box.x0)
-    edges = [ZERO, *(x for b in blocks for x in (b.box.x0, b.box.x1)), wall.wall.length]
+    start, end = min(ZERO, wall.plate_start), max(wall.wall.length, wall.plate_end)
+    edges = [start, *(x for b in blocks for x in (b.box.x0, b.box.x1)), end]
     widest = max(right - left for left, right in list(pairwise(edges))[::2])
     if widest > limit and "remark.fireblock_far" not in said:
         yield f"{widest!r} between fireblocks"
     ends = sum(remark.saying.key == "remark.fireblock_end" for remark in wall.remarks)
     for near in (
-        [b for b in blocks if b.box.x0 - wall.plate_start <= FIGURES.stud_spacing],
-        [b for b in blocks if wall.plate_end - b.box.x1 <= FIGURES.stud_spacing],
+        [b for b in blocks if b.box.x0 - max(ZERO, wall.plate_start) <= FIGURES.stud_spacing],
+        [b for b in blocks if min(wall.wall.length, wall.plate_end) - b.box.x1 <= FIGURES.stud_spacing],
     ):
         if not near:
             ends -= 1
@@ -330,84 +343,6 @@ def loose_edges(wall: WallLayout, basement: Basement) -> Iterator[str]:
         )
         if not wood and edge not in said:
             yield f"the joint at {edge!r} has no wood"
-
-
-# -------------------------------------------------------------------------------------------------------- foam
-
-
-def bare_concrete(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield where concrete stays bare between the two ends of the foam, beside the gaps that are meant.
-
-    Meant are: half an inch at the slab, a quarter round openings and pipes, fireblocks that reach the concrete, strips
-    of half an inch or less (sealed with can foam), the cutting step, and on a slope the triangle over a square sheet.
-    Under a cap at the joists the foam stops half an inch below it.
-    """
-    foam = [p.box for p in wall.of(Kind.FOAM)]
-    gaps = list(_foam_gaps(wall, basement))
-    start, end = _foam_ends(wall)
-    sheet = inches(basement.foam_sheet)
-    edges = sorted({start, end, *(x for b in foam for x in (b.x0, b.x1)), *(x for g in gaps for x in g[:2])})
-    for x0, x1 in pairwise(x for x in edges if start <= x <= end):
-        if x1 - x0 <= FIGURES.foam_cut_gap * 2 and not any(b.x0 < x1 and x0 < b.x1 for b in foam):
-            continue
-        mid = (x0 + x1) // 2
-        cover = [(b.z0.off, b.z1.off) for b in foam if b.x0 <= x0 and x1 <= b.x1]
-        cover += [(g[2], g[3]) for g in gaps if g[0] <= x0 and x1 <= g[1]]
-        column = max(ZERO, x0 - sheet), min(wall.wall.length, x1 + sheet)
-        slope = max(swing(wall.wall.concrete, *column), swing(wall.wall.height, *column))
-        top = wall.wall.concrete.at(mid)
-        if wall.cap_case == 2:
-            top = min(top, wall.wall.height.at(mid) - FIGURES.plywood - FIGURES.cap_under_foam)
-        if bare := _bare(cover, FIGURES.foam_floor_gap, top - slope, FIGURES.foam_step):
-            yield f"bare from {x0!r} to {x1!r}, {bare[0]!r} to {bare[1]!r} high"
-
-
-def _bare(cover: list[tuple[Length, Length]], low: Length, high: Length, spare: Length) -> tuple[Length, Length] | None:
-    at = low
-    for z0, z1 in [*sorted(cover), (high, high)]:
-        if z0 - at > spare + TICK and at < high:
-            return at, z0
-        at = max(at, z1)
-    return None
-
-
-def _foam_ends(wall: WallLayout) -> tuple[Length, Length]:
-    """Return where foam starts and ends; at a corner the layout says whether it stops short."""
-    ways = {d.id: d.saying.key for d in wall.decisions}
-    found = []
-    for side, end in (("left", wall.left), ("right", wall.right)):
-        short = ways.get(f"{wall.letter}.foam_{side}") == "decision.foam_short"
-        found.append(end.clear if end.what == "framed wall" else wall.offsets.foam_face if short else ZERO)
-    return found[0], wall.wall.length - found[1]
-
-
-def _foam_gaps(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, Length, Length, Length]]:
-    cut, high = FIGURES.foam_cut_gap, wall.wall.height
-    top = max(value for _, value in high.points)
-    for opening, x0, x1 in holes(wall.wall, basement):
-        if opening.kind == "window":
-            sill, tall = opening.sill or ZERO, opening.tall or ZERO
-            yield opening.left - cut, opening.right + cut, sill - cut, sill + tall + cut
-        else:
-            play = FIGURES.frame_play if opening.kind == "framed door" else FIGURES.door_taller + basement.floor_finish
-            tall = (opening.leaf_height or opening.frame_height or ZERO) + play
-            joists, plate = (
-                high.at((x0 + x1) // 2),
-                FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case == 2 else ZERO),
-            )
-            near = joists - tall <= FIGURES.head_is_plate or joists - tall - plate < FIGURES.stud_thick
-            yield x0, x1, ZERO, max(tall, joists - plate) if near else tall
-    for pipe in wall.wall.pipes:
-        if pipe.back >= wall.offsets.foam_face:
-            continue
-        low, over = ZERO, top
-        if pipe.run == "lying":
-            ends = (pipe.low_left or ZERO, pipe.low_right or ZERO)
-            low, over = min(ends) - cut, max(ends) + pipe.wide + cut
-        yield pipe.left_edge - cut, pipe.right_edge + cut, low, over
-    for block in wall.of(Kind.FIREBLOCK):
-        if block.box.y0 == ZERO:
-            yield block.box.x0, block.box.x1, ZERO, top
 
 
 # ------------------------------------------------------------------------------------- pipes, openings and counting

@@ -12,7 +12,7 @@ from typing import cast
 from hypothesis import strategies as st
 
 from guide.interview.written import Json
-from tests.jobs import Tree, alongside, framed_door, job, lying, new_door, outlet, ring, standing, wall, window
+from tests.jobs import Tree, alongside, framed_door, job, lying, new_door, outlet, standing, wall, window
 
 
 def tape(sixteenths: int) -> str:
@@ -31,6 +31,7 @@ def sizes(least: int, most: int, step: int = 1) -> st.SearchStrategy[int]:
 LENGTHS = st.one_of(sizes(24, 60), sizes(96, 240), sizes(120, 400))
 UNDER = st.sampled_from((24, 24, 24, 26, 28, 48, 12, 8, 0, 96))
 """How far the concrete ends under the joists: usually one sill."""
+ENDS = ("inside corner", "inside corner", "outside corner", "framed wall", "open end")
 GAPS = st.one_of(sizes(0, 8), sizes(8, 60), sizes(30, 120))
 
 
@@ -119,7 +120,7 @@ def walls(
     heights, low = draw(profiles(length, *corners, under))
     answers: Tree = dict(heights)
     for side in ("left", "right"):
-        what = draw(st.sampled_from(("inside corner", "inside corner", "framed wall", "open end")))
+        what = draw(st.sampled_from(ENDS))
         answers[side] = cast(Json, what)
         if what == "framed wall":
             answers[f"{side}_framed"] = tape(draw(sizes(0, 12)))
@@ -160,12 +161,24 @@ def single_walls(draw: st.DrawFn, *, plain: bool = False) -> Tree:
     return job([draw(walls(plain=plain))], **draw(basements()))
 
 
+_IN, _OUT = "inside corner", "outside corner"
+TURNS = (
+    (_IN, _IN), (_OUT, _IN), (_IN, _OUT, _IN), (_OUT, _OUT, _IN), (_IN, _IN, _OUT, _IN),
+    (_IN, _IN, _IN, _IN), (_IN, _IN, _IN, _IN), (_IN, _OUT, _IN, _IN, _IN, _IN), (_IN, _IN, _IN, _IN, _IN, _OUT),
+)  # fmt: skip
+"""Corners at the right end of each wall; that of the last wall counts only where they close the room."""
+
+
 @st.composite
 def rooms(draw: st.DrawFn) -> Tree:
-    """Draw a job of two to four walls joined by inside corners, open or closed; corners have one height."""
-    count = draw(st.integers(2, 4))
+    """Draw a job of two to six walls joined by corners of both kinds, open or closed; corners have one height.
+
+    Four inside corners close a room, and so do five with one outside corner among them.
+    """
+    turns = draw(st.sampled_from(TURNS))
+    count = len(turns)
     heights = [draw(sizes(86, 98)) for _ in range(count + 1)]
-    closed = count == 4 and draw(st.booleans())
+    closed = turns.count("inside corner") - turns.count("outside corner") == 4
     if closed:
         heights[-1] = heights[0]
     under = draw(UNDER) if draw(st.integers(0, 3)) else None
@@ -173,9 +186,11 @@ def rooms(draw: st.DrawFn) -> Tree:
     for number in range(count):
         tree: Tree = draw(walls(corners=(heights[number], heights[number + 1]), under=under))
         if number < count - 1 or closed:
-            tree["right"] = "inside corner"
+            tree["right"] = turns[number]
         into: Tree = {"joists": "into", "joist_spacing": "16", "first_joist": "15 1/4 in"}
         tree |= into if number % 2 else alongside()
         each.append(tree)
     basement: Tree = draw(basements())
-    return ring(each, **basement) if closed else job(each, **basement)
+    if closed:
+        basement["ring"] = "yes" if turns[-1] == "inside corner" else "outside"
+    return job(each, **basement)

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from guide.layout.parts import WallLayout
 from guide.survey.model import Basement
 from tests.jobs import Tree, layout_of
-from tests.properties import laws
+from tests.properties import foam_law, laws
 from tests.properties.rooms import single_walls
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
@@ -81,7 +81,7 @@ def test_every_drywall_joint_has_wood_on_both_sides_or_is_remarked(tree: Tree) -
 @any_wall
 def test_foam_and_its_meant_gaps_cover_the_concrete(tree: Tree) -> None:
     """From the gap at the slab to the top of the concrete, wall end to wall end; the law names the gaps that are meant."""
-    assert not broken(laws.bare_concrete, tree)
+    assert not broken(foam_law.bare_concrete, tree)
 
 
 @often

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from guide.reference.sayings import say
-from guide.survey.model import Problem
+from guide.survey.model import Problem, Survey
 from tests.jobs import (
     Tree,
     framed_door,
@@ -100,3 +100,16 @@ def test_nobody_is_blamed_for_an_answer_not_given_yet() -> None:
 
     assert not problems(untold)
     assert problems(wall(openings=[window("60 in"), window("60 in")]))
+
+
+def test_a_ring_needs_four_inside_corners_more_than_outside_ones() -> None:
+    """Six walls with one outside corner close; with two they do not, and the sentence says how many there are."""
+
+    def closing(*outside: int) -> Survey:
+        ends = ("inside corner", "outside corner")
+        return survey_of(job([wall(name=f"w{n}", right=ends[n in outside]) for n in range(6)], ring="yes"))
+
+    assert not closing(2).problems
+    (problem,) = closing(2, 3).problems
+    assert problem.saying.key == "problem.turns"
+    assert "2 more" in say(problem.saying)
