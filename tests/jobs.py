@@ -105,6 +105,16 @@ def ring(walls: Sequence[Tree], **basement: Json) -> Tree:
     return job(walls, ring="yes", **basement)
 
 
+def l_room() -> Tree:
+    """Return an L-shaped room of six walls; the corner between the third and the fourth is an outside one."""
+    lengths = ("216 in", "120 in", "96 in", "72 in", "120 in", "192 in")
+    turns = ("inside", "inside", "outside", "inside", "inside", "inside")
+    return job(
+        [wall(n, right=f"{turn} corner", right_first="you choose") for n, turn in zip(lengths, turns, strict=True)],
+        ring="yes",
+    )
+
+
 def survey_of(tree: Tree) -> Survey:
     """Return the survey of a job."""
     book = load_book()

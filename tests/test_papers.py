@@ -12,6 +12,7 @@ from guide.sheets.markdown import COLUMNS
 from guide.sheets.plan import make_plan
 from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
+from tests.jobs import l_room
 from tests.walkthroughs import ROOT, worked
 
 NASTY = "| `x` # <b>*_[a](b)_*</b> \x1b[31m ~~ ![i](j) \u202e ```"
@@ -101,3 +102,18 @@ def test_a_job_that_has_hardly_begun_still_prints() -> None:
 
     assert "locked" in pages["wall-A.md"]
     assert make_plan(load_book(), Job()).layout.walls == ()
+
+
+def test_round_an_outside_corner_the_page_says_past_and_prints_no_minus() -> None:
+    """Whoever marks the plates reads no size below zero; foam and cap say what one means."""
+    wall = papers(make_plan(load_book(), from_json(l_room(), load_book())))["wall-D.md"]
+
+    for label, size in (
+        ("Left end of the plates past the left concrete corner", "2 3/8 in"),
+        ("First drywall sheet starts (left) past the left end of the plates by", "4 in"),
+    ):
+        assert re.search(rf"^\| {re.escape(label)} +\| {size} +\|$", wall, re.MULTILINE)
+    assert "the left one 2 3/8 in past the left" in wall
+    assert "back edge of the end stud of wall C" in " ".join(wall.split())
+    assert not re.search(r"(?<![\d/\w-])-\d", wall)
+    assert "corner pack of wall C" not in wall

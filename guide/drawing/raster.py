@@ -147,7 +147,9 @@ def _between(grid: Grid, fills: list[Fill], fill: Fill) -> tuple[int, int]:
     """Return the first and the last column in which a shape keeps its order among the uprights that stand already."""
     if fill.look not in UPRIGHT:
         return 0, grid.columns - 1
-    stand = [(other.x0, grid.placed[other.name]) for other in fills if other.look in UPRIGHT and other.name in grid.placed]
+    stand = [
+        (other.x0, grid.placed[other.name]) for other in fills if other.look in UPRIGHT and other.name in grid.placed
+    ]
     low = max((column for x0, column in stand if x0 <= fill.x0), default=0)
     return low, min((column for x0, column in stand if x0 > fill.x0), default=grid.columns - 1)
 

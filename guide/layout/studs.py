@@ -13,7 +13,7 @@ from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, o
 from guide.layout.pipes import Stack, blocks, chases_of, stacks_of
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, inches, least
-from guide.reference.sayings import saying
+from guide.reference.sayings import Saying, saying
 from guide.survey.model import Pipe
 
 Side = Literal["left", "right"]
@@ -50,12 +50,19 @@ def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
     decision = Decision(
         f"{site.letter}.zero",
         site.letter,
-        saying(
-            "decision.zero", side=best.zero_side, at=best.zero - site.start, count=best.rank[2], missed=best.rank[0]
-        ),
+        _zero_said(site, best),
         (saying("alternative.zero", side=other.zero_side, **dict(zip(names, other.rank[:3], strict=True))),),
     )
     return replace(best, parts=tuple(notched_for(site, part, notched) for part in best.parts)), decision
+
+
+def _zero_said(site: Site, framing: Framing) -> Saying:
+    """Say where the stud layout starts; round an outside corner the first sheet starts past the end of the plate."""
+    counts = {"count": framing.rank[2], "missed": framing.rank[0]}
+    past = site.start - framing.zero if framing.zero_side == "left" else framing.zero - site.end
+    if past > ZERO:
+        return saying("decision.zero_past", side=framing.zero_side, past=past, **counts)
+    return saying("decision.zero", side=framing.zero_side, at=framing.zero - site.start, **counts)
 
 
 def _frame_from(site: Site, side: Side) -> Framing:

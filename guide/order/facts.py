@@ -12,7 +12,7 @@ from typing import Literal
 
 from guide.book.conditions import Fact
 from guide.layout.parts import End, Kind, Layout, Part, WallLayout, overlap
-from guide.lengths import Length, exact_inches
+from guide.lengths import ZERO, Length, exact_inches
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.steps import load_steps
@@ -42,6 +42,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.cap_case": (0, 1, 2),
     "wall.foam_first": _YES_NO,
     "wall.runs_through": _YES_NO,
+    "wall.starts_past": _YES_NO,
     "wall.waits_for_foam": _YES_NO,
     "wall.fireblocks_through_foam": _YES_NO,
     "wall.open_fireblocks": None,
@@ -103,6 +104,7 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
         "wall.cap_case": wall.cap_case if wall.of(Kind.CAP) else 0,
         "wall.foam_first": _yes(wall.foam_first),
         "wall.runs_through": _yes(any(_through(end) for end in ends)),
+        "wall.starts_past": _yes(wall.plate_start < ZERO),
         "wall.waits_for_foam": _yes(any(_through(end) and end["end.neighbour_foam_first"] == "yes" for end in ends)),
         "wall.fireblocks_through_foam": _yes(
             layout.survey.basement.block_reach == "concrete" and bool(wall.of(Kind.FIREBLOCK))

@@ -29,7 +29,7 @@ def wall_values(layout: Layout, wall: WallLayout) -> dict[str, str]:
         "face": size(wall.offsets.face),
         "plate_middle": size(plate_middle(wall)),
         "plate": size(wall.plate),
-        "plate_start": size(wall.plate_start),
+        "plate_start": size(abs(wall.plate_start)),
         "foam_count": str(len(wall.of(Kind.FOAM))),
         "cap_count": str(len(wall.of(Kind.CAP))),
         "joist_block_count": str(len(wall.of(Kind.JOIST_BLOCK))),

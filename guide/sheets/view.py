@@ -13,7 +13,7 @@ from itertools import pairwise
 from guide.buying.purchase import sheets_of
 from guide.checks.findings import Finding
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Material, Part, WallLayout
-from guide.lengths import SIXTEENTH, Length, Toward, inches, show, with_unit
+from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
@@ -88,14 +88,20 @@ class WallView:
     def numbers(self) -> tuple[tuple[str, str], ...]:
         """The few numbers that the whole wall hangs on."""
         offsets, wall = self.wall.offsets, self.wall
+        starts, ends, zero = wall.plate_start, wall.wall.length - wall.plate_end, wall.mark_of(wall.zero)
+        left, right = ("from" if off >= ZERO else "past" for off in (starts, ends))
+        sheet = "at, on the plate"
+        if zero < ZERO or zero > wall.plate:  # over the end of the framing round an outside corner
+            sheet = f"past the {wall.zero_side} end of the plates by"
+            zero = greatest(-zero, zero - wall.plate)
         return (
             ("B, concrete to the back of the studs", self.size(offsets.back)),
             ("F, concrete to the room face of the studs", self.size(offsets.face)),
             ("D, concrete to the face of the drywall", self.size(offsets.drywall)),
             ("Plates, end to end", self.size(wall.plate)),
-            ("Left end of the plates from the left concrete corner", self.size(wall.plate_start)),
-            ("Right end of the plates from the right concrete corner", self.size(wall.wall.length - wall.plate_end)),
-            (f"First drywall sheet starts ({wall.zero_side}) at, on the plate", self.size(wall.mark_of(wall.zero))),
+            (f"Left end of the plates {left} the left concrete corner", self.size(abs(starts))),
+            (f"Right end of the plates {right} the right concrete corner", self.size(abs(ends))),
+            (f"First drywall sheet starts ({wall.zero_side}) {sheet}", self.size(zero)),
         )
 
     # ------------------------------------------------------------------------------------------- marks
@@ -253,6 +259,11 @@ class WallView:
         """How many sheets the foam of this wall is cut from, on its own."""
         wide = inches(self.plan.survey.basement.foam_sheet)
         return len(sheets_of(self.wall.of(Kind.FOAM), wide=wide, kerf=Length(0)))
+
+    @property
+    def foam_past(self) -> bool:
+        """Whether a piece of foam starts before the left concrete corner."""
+        return any(part.box.x0 < ZERO for part in self.wall.of(Kind.FOAM))
 
     @property
     def cap_wide(self) -> str:

@@ -6,7 +6,7 @@ from guide.interview.written import Json
 from guide.layout.parts import Kind, Layout, WallLayout
 from guide.lengths import ZERO, inches
 from guide.reference.sayings import say
-from tests.jobs import Tree, alongside, job, laid, layout_of, level, ring, wall
+from tests.jobs import Tree, alongside, job, l_room, laid, layout_of, level, ring, wall
 from tests.layout.sizes import cuts, decided, marks, said, size, spans
 
 DOUBLE_SILL = level("92 in", "89 in")
@@ -229,10 +229,7 @@ def test_a_ring_with_a_wall_left_out_is_laid_out_all_the_same() -> None:
 
 def ell() -> Layout:
     """Return an L-shaped room of six walls; the corner between the third and the fourth is an outside one."""
-    sides = ("216 in", "120 in", "96 in", "72 in", "120 in", "192 in")
-    return layout_of(
-        job([side(n, right="outside corner" if at == 2 else "inside corner") for at, n in enumerate(sides)], ring="yes")
-    )
+    return layout_of(l_room())
 
 
 def test_at_an_outside_corner_the_through_wall_runs_past_by_f_and_the_butt_wall_by_b() -> None:
@@ -252,3 +249,13 @@ def test_at_an_outside_corner_one_foam_stops_at_the_concrete_and_the_other_laps_
     past = max(p.box.x1 for p in c.of(Kind.FOAM)) - inches("96"), -min(p.box.x0 for p in d.of(Kind.FOAM))
 
     assert sorted(past) == [ZERO, inches("2 1/8")]
+
+
+def test_round_an_outside_corner_the_first_sheet_covers_the_end_of_the_other_walls_framing() -> None:
+    """The fourth wall is the shorter, so its sheet laps the drywall too: 3 1/2 + 1/2 = 4 past; studs -4 + 16 - 3/4."""
+    d = ell().walls[3]
+
+    assert size(d.mark_of(d.zero)) == "-4"
+    assert marks(d, Kind.STUD)[:3] == ["0", "11 1/4", "27 1/4"]
+    assert decided(d, "zero") == "zero_past"
+    assert {f"{rest}.length@floor" for rest in "CD"} <= d.zero.rests
