@@ -3,7 +3,7 @@
 A condition is a table with exactly one of these shapes::
 
     { of = "opening.kind", is = "window" }          the answer is this choice or count
-    { of = "basement.walls", at_least = 4 }         the count is at least this
+    { of = "basement.walls", at_least = 4 }         the count is at least this (or, at_most: at most)
     { of = "basement.slab", known = true }          it has been answered with a value (or, false: it has not)
     { all = [ ... ] }   { any = [ ... ] }   { none = [ ... ] }
 
@@ -31,6 +31,7 @@ class Condition(BaseModel):
     is_: Annotated[str | int | None, Field(alias="is")] = None
     one_of: tuple[str | int, ...] | None = None
     at_least: int | None = None
+    at_most: int | None = None
     known: bool | None = None
 
     all: tuple[Condition, ...] | None = None
@@ -39,7 +40,7 @@ class Condition(BaseModel):
 
     @model_validator(mode="after")
     def _one_shape(self) -> Condition:
-        tests = [self.is_, self.one_of, self.at_least, self.known]
+        tests = [self.is_, self.one_of, self.at_least, self.at_most, self.known]
         if self.of is not None:
             good = sum(test is not None for test in tests) == 1 and not (self.all or self.any or self.none)
         else:
@@ -47,7 +48,7 @@ class Condition(BaseModel):
             good = len(groups) == 1 and bool(groups[0]) and not any(test is not None for test in tests)
         if not good:
             raise ValueError(
-                "a condition is {of, and one of is, one_of, at_least, known} or one of {all}, {any}, {none}"
+                "a condition is {of, and one of is, one_of, at_least, at_most, known} or one of {all}, {any}, {none}"
             )
         return self
 
@@ -68,6 +69,8 @@ def holds(condition: Condition | None, fact: Callable[[str], Fact]) -> bool:
         return (value is not None) == condition.known
     if condition.at_least is not None:
         return isinstance(value, int) and value >= condition.at_least
+    if condition.at_most is not None:
+        return isinstance(value, int) and value <= condition.at_most
     if condition.one_of is not None:
         return value in condition.one_of
     return value is not None and value == condition.is_

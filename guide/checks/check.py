@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from guide.checks.corners import corner_findings
 from guide.checks.findings import Finding
 from guide.checks.gate import gate
 from guide.checks.walls import wall_findings
@@ -13,7 +14,7 @@ from guide.reference.findings import Severity
 def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
     """Return every finding: the worst first, the whole basement before its walls, walls as walked, from the left."""
     survey = layout.survey
-    found = list(gate(survey, code))
+    found = [*gate(survey, code), *corner_findings(survey)]
     for wall in layout.walls:
         found += wall_findings(wall, survey.basement, code)
     order = list(Severity)

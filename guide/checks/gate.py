@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guide.checks.findings import Finding, finding
-from guide.lengths import Length, greatest, inches
+from guide.lengths import greatest, inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Opening, Survey
@@ -31,7 +31,6 @@ def gate(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
     yield from _slab(basement, code)
     yield from _sleeping(survey, code)
     yield from _headroom(survey, code)
-    yield from _closing(survey)
 
 
 def _humps(survey: Survey) -> Iterator[Finding]:
@@ -110,18 +109,3 @@ def _headroom(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
 
 CEILING = "1/2"
 """The thinnest ceiling that can follow: one layer of drywall on the joists."""
-
-
-def _closing(survey: Survey) -> Iterator[Finding]:
-    """Four walls in a ring: opposite walls of a room with square corners are equally long."""
-    walls = survey.walls
-    if len(walls) != 4 or survey.waiting or survey.basement.ring != "yes":
-        return
-    for one, other in ((walls[0], walls[2]), (walls[1], walls[3])):
-        misses = abs(one.length - other.length)
-        if misses > inches("1/2"):
-            yield finding("closing", one=one.letter, other=other.letter, misses=_bare(misses))
-
-
-def _bare(length: Length) -> Length:
-    return Length(length.ticks)

@@ -62,7 +62,7 @@ def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple
     """Decide how a pipe along the wall is passed: behind the studs, in notches, or by moving the line out."""
     name, what = f"{pipe.place}.way", thing_name(pipe.place)
     shift = (pipe.out + figures.pipe_behind - back).up_to(figures.back_step)
-    floor = _square_feet(shift, wall.length)
+    floor = shift.inch * wall.length.inch
     if shift <= ZERO:
         said = saying("decision.pipe_behind", what=what, out=pipe.out, back=back)
         return "behind", Decision(name, wall.letter, said)
@@ -90,11 +90,6 @@ def pipe_heights(pipe: Pipe) -> tuple[Length, Length]:
     low_left, low_right = pipe.low_left or ZERO, pipe.low_right or ZERO
     low, high = sorted((low_left, low_right))
     return low.with_rests(high.rests), high.with_rests(low.rests) + pipe.wide
-
-
-def _square_feet(shift: Length, length: Length) -> str:
-    """Return the floor lost by moving a line, in square feet to a tenth."""
-    return f"{float(shift.inch * length.inch / 144):.1f}"
 
 
 def _at_least_none(size: Length) -> Length:

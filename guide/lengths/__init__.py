@@ -16,6 +16,7 @@ from guide.lengths.printing import (
     in_mm,
     in_words,
     show,
+    with_area,
     with_unit,
 )
 from guide.lengths.reading import (
@@ -83,5 +84,6 @@ __all__ = [
     "least",
     "read_length",
     "show",
+    "with_area",
     "with_unit",
 ]

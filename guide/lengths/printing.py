@@ -48,6 +48,13 @@ def with_unit(length: Length, tape: Tape = "inches", step: Length = SIXTEENTH, t
     return f"{show(length, tape, step, toward)} {'in' if tape == 'inches' else 'mm'}"
 
 
+def with_area(square_inches: Fraction, tape: Tape = "inches") -> str:
+    """Print an area to a tenth: `43.5 sq ft`, or `4.0 m²` on a metric tape. Takes square inches."""
+    return (
+        f"{float(square_inches / 144):.1f} sq ft" if tape == "inches" else f"{float(square_inches) * 0.00064516:.1f} m²"
+    )
+
+
 def as_written(length: Length, tape: Tape = "inches") -> str:
     """Print for a file, with a unit, so that reading it back gives the same length to the tick."""
     if tape == "millimetres" and length.ticks % TICKS_PER_MM == 0:

@@ -66,12 +66,14 @@ def _refs(book: Book, question: Question) -> Iterator[str]:
 
 
 def _asked_before(book: Book, outer_ref: str, scope: str) -> bool:
-    """Whether a question of an outer scope is asked before the one that leads into this scope."""
+    """Whether a question of an outer scope is asked before this scope is entered: so are those that test its count."""
     order = [each.ref for each in book.questions]
     outer = book.by_ref[outer_ref].scope
     inner = next((s for s in scope_chain(scope) if OUTER[s] == outer), None)
     opener = book.opener.get(inner or "")
-    return opener is None or order.index(outer_ref) <= order.index(opener.ref)
+    if opener is None or order.index(outer_ref) <= order.index(opener.ref):
+        return True
+    return opener.ref in {test.of for test in tests_in(book.by_ref[outer_ref].when)}
 
 
 def _values_tested(book: Book, question: Question) -> Iterator[str]:
@@ -89,8 +91,9 @@ def _values_tested(book: Book, question: Question) -> Iterator[str]:
             wrong = [value for value in values if tested.kind not in ("count", "names") or not isinstance(value, int)]
         for value in wrong:
             yield f"when tests {of} for “{value}”, which it never is"
-        if test.at_least is not None and (tested is None or tested.kind not in ("count", "names")):
-            yield f"when tests {of} for at least {test.at_least}, but it is no count"
+        for name, limit in (("least", test.at_least), ("most", test.at_most)):
+            if limit is not None and (tested is None or tested.kind not in ("count", "names")):
+                yield f"when tests {of} for at {name} {limit}, but it is no count"
 
 
 def _reachable(book: Book, question: Question) -> Iterator[str]:
@@ -122,7 +125,8 @@ def _facts(book: Book, ref: str, tests: list[Condition]) -> list[Fact]:
     if question.kind == "choice":
         return [None, *(choice.id for choice in question.choices)]
     if question.kind in ("count", "names"):
-        ends = [test.at_least for test in tests if test.of == ref and test.at_least is not None]
+        limits = [limit for test in tests if test.of == ref for limit in (test.at_least, test.at_most)]
+        ends = [limit for limit in limits if limit is not None]
         given = [
             value
             for test in tests

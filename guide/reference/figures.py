@@ -79,6 +79,12 @@ class Figures:
     box_clear: Length
     anchor_end: Length
     kerf: Length
+    square_one: Length
+    square_other: Length
+    across_error: Length
+    closing_most: Length
+    square_over: Length
+    square_shows: Length
 
 
 @lru_cache(maxsize=1)

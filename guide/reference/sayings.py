@@ -9,12 +9,15 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from importlib.resources import files
+from typing import TypeAlias
 
-from guide.lengths import Length, Tape, in_feet, with_unit
+from guide.lengths import Length, Tape, in_feet, with_area, with_unit
 
-SayingValue = Length | str | int
+SayingValue: TypeAlias = "Length | Fraction | str | int | Saying"
+"""What a sentence may print: a size, an area in square inches, a word, a number, or another saying as a part of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,9 +72,18 @@ def say_text(
     text: str, values: Iterable[tuple[str, SayingValue]], tape: Tape = "inches", guessed: Guessed = _never
 ) -> str:
     """Fill a sentence's braces with values, lengths in the person's own unit, and begin it with a capital."""
-    shown = {
-        name: _Shown(value, tape, about=guessed(value)) if isinstance(value, Length) else value
-        for name, value in values
-    }
-    filled = text.format_map(shown)
+    filled = _filled(text, values, tape, guessed)
     return filled[:1].upper() + filled[1:]
+
+
+def _filled(text: str, values: Iterable[tuple[str, SayingValue]], tape: Tape, guessed: Guessed) -> str:
+    def shown(value: SayingValue) -> object:
+        if isinstance(value, Length):
+            return _Shown(value, tape, about=guessed(value))
+        if isinstance(value, Fraction):
+            return with_area(value, tape)
+        if isinstance(value, Saying):
+            return _filled(load_sayings()[value.key], value.values, tape, guessed)
+        return value
+
+    return text.format_map({name: shown(value) for name, value in values})

@@ -26,6 +26,7 @@ from guide.reference.steps import load_cautions
 from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
+from guide.sheets.room import room_view
 from guide.sheets.view import ROWS, WallView
 
 ALWAYS_SAID = ("any_work", "who_decides")
@@ -76,6 +77,7 @@ def papers(plan: Plan) -> dict[str, str]:
         views=views,
         bodies=bodies,
         rooms=_room_drawing(plan),
+        room=room_view(plan),
         sources=[],
         words=_words(everything),
     )

@@ -170,6 +170,7 @@ class Wall:
     right_framed: Length | None = asked("wall.right_framed")
     left_first: str | None = asked("wall.left_first")
     right_first: str | None = asked("wall.right_first")
+    across: Length | None = asked("wall.across")
     height: Profile = asked("wall.height")
     concrete: Profile = asked("wall.concrete")
     string: Length = asked("wall.string")
@@ -225,6 +226,9 @@ class Basement:
     floor_finish: Length = asked("basement.floor_finish")
     walls: tuple[str, ...] = asked("basement.walls")
     ring: str | None = asked("basement.ring")
+    square: str | None = asked("basement.square")
+    diagonal_first: Length | None = asked("basement.diagonal_first")
+    diagonal_second: Length | None = asked("basement.diagonal_second")
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from itertools import combinations
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
+from guide.survey.closing import impossible_diagonals
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
 
 TURN = {"inside corner": 1, "outside corner": -1}
@@ -27,7 +28,7 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
     return tuple(
         problem
         for wall in survey.walls
-        for check in (_outside, _overlapping, _heights, _places, _doors, _runs)
+        for check in (_outside, _overlapping, _heights, _places, _doors, _runs, _diagonals)
         for problem in check(survey, wall)
         if survey.given(_rests(problem))
     )
@@ -178,6 +179,19 @@ def _runs(survey: Survey, wall: Wall) -> Iterator[Problem]:
     if closes and net != TURNS_OF_A_RING:
         said = saying("problem.turns", first=wall.letter, last=run[-1].letter, net=net)
         yield _problem(wall, ("basement.ring", *(f"{each.letter}.right" for each in run[:-1])), said)
+
+
+def _diagonals(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """A diagonal is shorter than the two walls it spans together, and longer than one less the other."""
+    for question, one, other, diagonal in impossible_diagonals(survey):
+        if wall is one:
+            yield _problem(
+                wall,
+                (question, one.ref("length"), other.ref("length")),
+                saying("problem.diagonal", one=one.letter, other=other.letter, one_length=one.length,
+                       other_length=other.length, least=abs(one.length - other.length),
+                       most=one.length + other.length, given=diagonal),
+            )  # fmt: skip
 
 
 def _run_from(survey: Survey, wall: Wall) -> list[Wall]:

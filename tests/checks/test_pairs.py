@@ -40,6 +40,22 @@ def square(length: str) -> Tree:
     return ring([{**each, "right": "inside corner"} if n < 3 else each for n, each in enumerate(walls)])
 
 
+def across(*read: str, length: str = "120 in") -> Tree:
+    """Return a room of four equal walls with these readings across its corners."""
+    walls = [{**wall(length, right="inside corner", right_first="you choose"), "across": each} for each in read]
+    return ring(walls, square="across the corners")
+
+
+def diagonals(kind: str, walls: int) -> Tree:
+    """Return a room of four equal walls, or an open run of fewer, whose corners were checked in this way."""
+    each = [wall("120 in", right_first="you choose") for _ in range(walls)]
+    found = job(each, ring="yes") if walls == 4 else job(each)
+    given = {"diagonal_first": "169 11/16 in", "diagonal_second": "169 11/16 in"} if walls == 4 else {}
+    held = found["basement"]
+    assert isinstance(held, dict)
+    return {**found, "basement": {**held, "square": kind, **given}}
+
+
 GOOD_EXIT = window("40 in", "29 in", "40 in", "40 in")  # finished 24 by 35: 5.83 sq ft
 PAIRS: dict[str, tuple[Tree, Tree]] = {
     "water_wet": (basement(water="wet"), basement(water="dry")),
@@ -67,6 +83,17 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     # 84 + 1/2 ceiling + 1/2 floor = 85
     "headroom": (one({}, **level("84 7/8 in", "83 3/8 in")), one({}, **level("85 in", "83 1/2 in"))),
     "closing": (square("144 5/8 in"), square("144 1/2 in")),
+    # an eighth across is 5/16 in over 10 ft, and four careful readings together are off by twice that at most
+    "corners_turn": (
+        across("100 in", "100 1/8 in", "100 in", "100 1/8 in", length="24 in"),
+        across("100 in", "100 1/8 in", "100 in", "100 1/16 in", length="24 in"),
+    ),
+    # 100 1/4 across is a cosine of 50.06 in 9600: 5/8 over 120; 100 1/8 is 5/16
+    "out_of_square": (
+        across("100 1/4 in", "99 3/4 in", "100 1/4 in", "99 3/4 in"),
+        across("100 1/8 in", "99 7/8 in", "100 1/8 in", "99 7/8 in"),
+    ),
+    "diagonals_idle": (diagonals("both diagonals", 3), diagonals("both diagonals", 4)),
     "head_too_high": (one(openings=[new_door("60 in", height="88 in")]), one(openings=[new_door("60 in")])),
     "header_wide": (
         one(openings=[window("40 in", "101 in")]),  # framed 97
