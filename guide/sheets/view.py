@@ -20,6 +20,7 @@ from guide.reference.sayings import say
 from guide.reference.stock import load_fasteners
 from guide.sheets.plan import Plan
 from guide.sheets.said import Said
+from guide.sheets.warmth import Warmth, warmth_of
 from guide.survey.room import thing_name
 
 LOCKED = "locked"
@@ -221,6 +222,11 @@ class WallView:
             f"drywall {basement.drywall} in",
             *(fastener.name for key, fastener in book.fastener.items() if key in used),
         )
+
+    @property
+    def warmth(self) -> Warmth:
+        """How much heat this wall holds back."""
+        return warmth_of(self.plan, self.wall)
 
     @property
     def anchors(self) -> tuple[tuple[str, str, str], ...]:
