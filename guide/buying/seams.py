@@ -1,76 +1,143 @@
-"""Lengths of joint and volumes of gap: what tape, can foam, gasket and sealant are counted from.
+"""Joints and gaps: what can foam, tape, adhesive, gasket and sealant are counted from, measured on the parts themselves.
 
-Volumes go through pint, so that a cubic inch of gap and a can's yield are never mixed up with feet of seam.
+A joint between two pieces of foam is where their edges share a line; what is left of the edges is a gap round something,
+or an end of the wall. Volumes and runs go through pint in fractions, so that a cubic inch of gap is never taken for a
+foot of seam, and nothing is rounded before whole packs are counted.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
-from itertools import pairwise
-from math import ceil
+from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
+from itertools import combinations, pairwise
 from typing import Any
 
-from guide.layout.parts import Kind, Part, WallLayout
-from guide.lengths import ZERO, Length
-from guide.reference.figures import load_figures
+from guide.layout.parts import Datum, Kind, Part, WallLayout, overlap
+from guide.lengths import ZERO, Length, greatest, least
+from guide.reference.figures import Figures, load_figures
 from guide.reference.units import units
 
+Runs = Mapping[str, Any]
+"""What a wall takes, by the name of what is bought for it, each with its unit."""
 
-@dataclass(frozen=True, slots=True)
-class Seams:
-    """What one wall, or several together, have to be sealed with. Rounded up to whole units."""
-
-    can_foam: int
-    """Cubic inches of gap: under the foam, between its pieces, round the cap."""
-    tape: int
-    """Feet of upright and level seam between foam pieces."""
-    gasket: int
-    """Feet of bottom plate."""
-    sealant: int
-    """Feet of edge on cap strips and fireblocks."""
-    bays: int
-    """Stud bays wide enough for a batt."""
-
-    def __add__(self, other: Seams) -> Seams:
-        return Seams(
-            self.can_foam + other.can_foam,
-            self.tape + other.tape,
-            self.gasket + other.gasket,
-            self.sealant + other.sealant,
-            self.bays + other.bays,
-        )
+BESIDE_A_BAY = (Kind.STUD, Kind.KING, Kind.TRIMMER)
 
 
-def seams_of(wall: WallLayout) -> Seams:
-    """Return the seams of a wall, from its parts."""
-    inch = units().inch
-
-    def run(length: Length) -> Any:
-        return float(length.inch) * inch
-
-    figures = load_figures()
-    foam = wall.of(Kind.FOAM)
-    floor = _sum(part.box.x1 - part.box.x0 for part in foam if part.box.z0.off <= figures.foam_floor_gap)
-    upright = _sum(max(a.cut, b.cut) for a, b in pairwise(foam) if a.box.x1 == b.box.x0)
-    cap = _sum(part.cut for part in wall.of(Kind.CAP)) * 2
-    blocks = _sum(part.cut for part in wall.of(Kind.FIREBLOCK)) * 2
-    edge, joint, over = 1.0 * inch, 0.125 * inch * 2.0 * inch, 0.25 * inch * 1.0 * inch
-    volume = run(floor) * run(figures.foam_floor_gap) * edge + run(upright) * joint + run(cap // 2) * over
-    plate = _sum(part.cut for part in wall.of(Kind.BOTTOM_PLATE))
-    return Seams(
-        can_foam=ceil(volume.to("inch**3").magnitude),
-        tape=ceil(run(upright).to("foot").magnitude),
-        gasket=ceil(run(plate).to("foot").magnitude),
-        sealant=ceil(run(cap + blocks).to("foot").magnitude),
-        bays=_bays(wall),
+def runs_of(wall: WallLayout, foam_thick: Length) -> Runs:
+    """Return what a wall takes of everything that is sold by its yield. Beads run 1 in from the edge, and down the middle."""
+    figures, foam = load_figures(), wall.of(Kind.FOAM)
+    wide = {part.id: part.box.x1 - part.box.x0 for part in foam}
+    floor = _sum(wide[part.id] for part in foam if part.box.z0.off <= figures.foam_floor_gap)
+    upright, level = _joints(foam)
+    ends = _edge(foam, "left") + _edge(foam, "right")
+    rims = _sum(_rims(foam, wall.of(Kind.FIREBLOCK))) - upright * 2
+    under, over = _sum(wide.values()) - floor - level, _sum(wide.values()) - level
+    deep = figures.can_deep
+    gaps = (
+        _volume(floor, figures.foam_floor_gap, deep)
+        + _volume(rims + under + over, figures.foam_cut_gap, deep)
+        + _volume(upright + level + ends // 2, figures.foam_seam, foam_thick)
     )
+    cap, blocks = _sum(part.cut for part in wall.of(Kind.CAP)), _sum(part.cut for part in wall.of(Kind.FIREBLOCK))
+    return {
+        "adhesive": _run(_sum(_bead(part, figures) for part in foam)),
+        "can_foam": gaps,
+        "seam_tape": _run(upright + level + _taped_corners(wall, foam)),
+        "gasket": _run(_sum(part.cut for part in wall.of(Kind.BOTTOM_PLATE))),
+        "sealant": _run((cap + blocks) * 2),
+    }
 
 
-def _bays(wall: WallLayout) -> int:
-    uprights: list[Part] = sorted(wall.of(Kind.STUD, Kind.KING, Kind.TRIMMER), key=lambda part: part.box.x0)
-    return sum(b.box.x0 - a.box.x1 >= load_figures().bay_stuff for a, b in pairwise(uprights))
+def _run(length: Length) -> Any:
+    return length.inch * units().inch
+
+
+def _volume(long: Length, wide: Length, deep: Length) -> Any:
+    return _run(long) * _run(wide) * _run(deep)
+
+
+def _joints(foam: Sequence[Part]) -> tuple[Length, Length]:
+    """Return how long the upright and the level joints between pieces are in all."""
+    upright = level = ZERO
+    for one, other in combinations(foam, 2):
+        a, b = one.box, other.box
+        if a.x0 == b.x1 or b.x0 == a.x1:
+            upright += greatest(ZERO, least(a.z1.off, b.z1.off) - greatest(a.z0.off, b.z0.off))
+        elif a.z0.off == b.z1.off or b.z0.off == a.z1.off:
+            level += greatest(ZERO, least(a.x1, b.x1) - greatest(a.x0, b.x0))
+    return upright, level
+
+
+def _reach(foam: Sequence[Part]) -> tuple[Length, Length]:
+    """Return where the foam of a wall begins and where it ends."""
+    return least(*(part.box.x0 for part in foam)), greatest(*(part.box.x1 for part in foam))
+
+
+def _edge(foam: Sequence[Part], side: str) -> Length:
+    """Return how tall the foam's edge at one end of the wall is."""
+    if not foam:
+        return ZERO
+    x0, x1 = _reach(foam)
+    return _sum(part.cut for part in foam if (part.box.x0 == x0 if side == "left" else part.box.x1 == x1))
+
+
+def _rims(foam: Sequence[Part], blocks: Sequence[Part]) -> Iterable[Length]:
+    """Yield the upright edges between the ends of the wall, joints included, but not those that a fireblock stands at.
+
+    A fireblock that goes through to the concrete has a bead of sealant of its own at both of its faces.
+    """
+    if not foam:
+        return
+    x0, x1 = _reach(foam)
+    for part in foam:
+        through = [block.box for block in blocks if block.box.y0 < part.box.y1]
+        if part.box.x0 > x0 and not any(block.x1 == part.box.x0 for block in through):
+            yield part.cut
+        if part.box.x1 < x1 and not any(block.x0 == part.box.x1 for block in through):
+            yield part.cut
+
+
+def _taped_corners(wall: WallLayout, foam: Sequence[Part]) -> Length:
+    """Return the seams in the corners: one that two walls of this job share is taped by the wall at whose right it is."""
+    sides = [("left", wall.left)] if not wall.wall.left_joined else []
+    return _sum(_edge(foam, side) for side, end in [*sides, ("right", wall.right)] if end.what != "open end")
+
+
+def _bead(part: Part, figures: Figures) -> Length:
+    wide = greatest(ZERO, part.box.x1 - part.box.x0 - figures.bead_in * 2)
+    tall = greatest(ZERO, part.cut - figures.bead_in * 2)
+    return wide * 2 + tall * 3
+
+
+def batts_of(wall: WallLayout) -> int:
+    """Return how many batts fill the bays of a wall: one and more for each bay from plate to plate, the short ones together."""
+    figures, full, short = load_figures(), 0, ZERO
+    uprights = sorted(wall.of(*BESIDE_A_BAY), key=lambda part: part.box.x0)
+    for left, right in pairwise(uprights):
+        inside = [c for c in wall.of(Kind.CRIPPLE) if left.box.x1 <= c.box.x0 and c.box.x1 <= right.box.x0]
+        in_hole = any(overlap(left.box.x1, right.box.x0, h.box.x0, h.box.x1) for h in wall.of(Kind.HEADER, Kind.SILL))
+        for cripples in _over_and_under(inside):
+            edges = [left.box.x1, *(x for c in cripples for x in (c.box.x0, c.box.x1)), right.box.x0]
+            bays = [b - a for a, b in zip(edges[::2], edges[1::2], strict=True)]
+            short += cripples[0].cut * sum(bay >= figures.bay_stuff for bay in bays)
+        if not in_hole and not inside and right.box.x0 - left.box.x1 >= figures.bay_stuff:
+            full += -(-least(left.cut, right.cut).ticks // figures.batt_long.ticks)
+    return full + -(-short.ticks // figures.batt_long.ticks)
+
+
+def _over_and_under(cripples: Sequence[Part]) -> Iterable[list[Part]]:
+    """Part the short studs of one opening by what they stand on: the header, or the bottom plate."""
+    groups: dict[tuple[Datum, int], list[Part]] = {}
+    for cripple in cripples:
+        groups.setdefault((cripple.box.z0.datum, cripple.box.z0.off.ticks), []).append(cripple)
+    return groups.values()
 
 
 def _sum(lengths: Iterable[Length]) -> Length:
     return sum(lengths, start=ZERO)
+
+
+def rounded_up(run: Any, unit: str) -> int:
+    """Return a run or volume in whole units, rounded up."""
+    amount = Fraction(run.to(unit).magnitude)
+    return -(-amount.numerator // amount.denominator)

@@ -39,6 +39,10 @@ class Figures:
     string_block: Length
     foam_floor_gap: Length
     foam_cut_gap: Length
+    foam_seam: Length
+    can_deep: Length
+    bead_in: Length
+    batt_long: Length
     foam_least_piece: Length
     foam_slot_spare: Length
     plate_least_piece: Length

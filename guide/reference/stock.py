@@ -3,10 +3,16 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, get_args
 
 from guide.lengths import Length, inches
 from guide.reference.data import Data, read_data
+
+Aisle = Literal[
+    "lumber", "foam and air sealing", "fasteners", "fireblocking", "electrical", "safety", "blades, chalk and the rest"
+]
+AISLES: tuple[Aisle, ...] = get_args(Aisle)
+"""Where a shop keeps things, in the order walked: long and heavy first."""
 
 
 class Fastener(Data):
@@ -16,10 +22,14 @@ class Fastener(Data):
     short: str
     """What it is called in a schedule."""
     unit: str
+    many: str
+    """The unit when there are several."""
     per_unit: int
     """How many are in a unit."""
     spare: int
     """Percent bought over the count."""
+    takes: str
+    """What it is for, with `{n}` for how many."""
     source: str
 
 
@@ -56,14 +66,24 @@ class StockItem(Data):
 
     name: str
     unit: str
-    aisle: Literal["lumber", "foam and air sealing", "fasteners", "fireblocking", "electrical", "safety"]
+    many: str = ""
+    """The unit when there are several, where that is not the unit with an s."""
+    aisle: Aisle
     lengths: tuple[str, ...] = ()
     """Sticks: the lengths a yard sells, shortest first."""
-    holds: str = ""
-    """What one unit yields, as a plain number in the unit that `of` names."""
-    of: str = ""
+    holds: int = 1
+    """What one unit yields, in the unit that `of` names."""
+    of: str = "piece"
+    takes: str = ""
+    """What it is for, with `{n}` for how much of `of` the job takes; cut stock says it where it is cut."""
+    each_job: int = 0
+    """How many every job takes, whatever its size."""
+    anchors: Literal["screws", "pins"] | None = None
+    """Only when the plate is fastened this way."""
     spare: int = 0
     """Percent bought over the need."""
+    over: int = 0
+    """Whole units bought over that."""
     source: str
 
 

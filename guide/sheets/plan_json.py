@@ -6,6 +6,7 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from guide.buying.lines import Line
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
 from guide.reference.sayings import say
@@ -76,12 +77,15 @@ class FindingJson(_Json):
 class LineJson(_Json):
     """One line of the shopping list."""
 
+    ware: str = Field(description="what it is, as price files name it")
     aisle: str
     name: str
     buy: int
     unit: str
     need: str
-    guessed: bool
+    spare: int = Field(description="how much is over, in `spare_of`")
+    spare_of: str
+    guessed: bool = Field(description="it counts pieces that nobody has measured yet")
 
 
 class StickJson(_Json):
@@ -142,11 +146,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             )
             for f in plan.findings
         ],
-        purchase=[]
-        if plan.stopped
-        else [
-            LineJson(**{name: getattr(line, name) for name in LineJson.model_fields}) for line in plan.purchase.lines
-        ],
+        purchase=[] if plan.stopped else [_line(plan, line) for line in plan.purchase.lines],
         sticks=[]
         if plan.stopped
         else [
@@ -177,6 +177,11 @@ def _wall(plan: Plan, wall: WallLayout) -> WallJson:
             for d in wall.decisions
         ],
     )
+
+
+def _line(plan: Plan, line: Line) -> LineJson:
+    given = {name: getattr(line, name) for name in LineJson.model_fields if name != "guessed"}
+    return LineJson(**given, guessed=bool(plan.survey.unsure(line.rests)))
 
 
 def _part(plan: Plan, wall: WallLayout, part: Part) -> PartJson:

@@ -337,8 +337,15 @@ def _stick_rows(plan: Plan) -> list[tuple[str, str, str]]:
     return rows
 
 
+def _amount(quantity: int, of: str) -> str:
+    """Print a quantity with the unit it is counted in, as a person writes it; pieces go without."""
+    said = {"foot": " ft", "inch**3": " cu in"}.get(of, "")
+    return f"{quantity}{said}"
+
+
 ROWS: dict[str, Callable[..., object]] = {
     "stick_rows": _stick_rows,
+    "amount": _amount,
     "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
     "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),

@@ -6,12 +6,13 @@ from collections import Counter
 
 import pytest
 
+from guide.book.questions import load_book
 from guide.buying.purchase import Purchase, buy
-from guide.buying.seams import seams_of
 from guide.layout.parts import Kind, Layout, Material
 from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.stock import load_fasteners, load_stock
+from guide.sheets.plan import make_plan
 from tests.jobs import job, layout_of, outlet, standing, wall, window
 from tests.walkthroughs import worked
 
@@ -96,7 +97,7 @@ def test_the_worked_wall_buys_what_can_be_counted_by_hand() -> None:
     13 studs and a pack stud are 14 pre-cuts, and 14 tenths round up to 2 more; the top plate of three pieces takes two
     eights (61 5/8 alone with nothing that fits; 80 alone; 46 1/8 alone): three, and one spare.
     """
-    layout = layout_of_worked("first-wall")
+    layout = make_plan(load_book(), worked("first-wall")).layout
     purchase = buy(layout)
 
     assert line(purchase, load_stock().item["foam"].name) == 4
@@ -107,31 +108,10 @@ def test_the_worked_wall_buys_what_can_be_counted_by_hand() -> None:
     assert purchase.too_long == ()
 
 
-def layout_of_worked(name: str) -> Layout:
-    """Return the layout of a job that ships."""
-    from guide.book.questions import load_book
-    from guide.layout.engine import lay_out
-    from guide.reference.codes import load_code
-    from guide.survey.build import survey_from
-
-    return lay_out(survey_from(load_book(), worked(name).answers), load_code(), load_figures())
-
-
-def test_gaps_are_counted_in_cubic_inches_and_feet() -> None:
-    """The worked wall by hand: floor joint 191 3/4 x 1/2 x 1 and cap 196 x 1/4 x 1 and three seams of 1/8 x 2.
-
-    Seams are as tall as the taller piece: 89 3/8 + 89 5/8 + 89 7/8 = 268 7/8, times 1/4 is 67.2; with 95.9 and 49.0
-    that is 212.1, rounded up. Tape: 268 7/8 in is 22.4 ft. Gasket: 187 3/4 in is 15.6 ft.
-    """
-    seams = seams_of(layout_of_worked("first-wall").by_letter["A"])
-
-    assert (seams.can_foam, seams.tape, seams.gasket, seams.bays) == (213, 23, 16, 12)
-
-
 def test_what_nobody_measured_is_starred() -> None:
     """A guessed height marks the studs' line; the gasket is bought whatever the height."""
     layout = layout_of(job([wall("16 ft", height=["about 92 in at left", "92 in at right"])]))
-    guessed = {each.name: each.guessed for each in buy(layout).lines}
+    guessed = {each.name: bool(layout.survey.unsure(each.rests)) for each in buy(layout).lines}
 
     assert guessed["2x4, kiln dried, 92 5/8 in pre-cut"]
     assert not guessed["2x4, pressure treated, 8 ft"]
