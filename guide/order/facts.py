@@ -11,8 +11,8 @@ from fractions import Fraction
 from typing import Literal
 
 from guide.book.conditions import Fact
-from guide.layout.parts import End, Kind, Layout, Part, WallLayout, overlap
-from guide.lengths import ZERO, Length, exact_inches
+from guide.layout.parts import FULL_HEIGHT, End, Kind, Layout, Part, WallLayout, overlap
+from guide.lengths import ZERO, Length, exact_inches, greatest, least
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.steps import load_steps
@@ -21,6 +21,9 @@ Facts = Mapping[str, Fact]
 Side = Literal["left", "right"]
 
 SIDES: tuple[Side, ...] = ("left", "right")
+UPRIGHTS = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE, Kind.CHASE_POST)
+"""Parts that stand beside a bay and close it to a hand."""
+
 OPPOSITE: dict[Side, Side] = {"left": "right", "right": "left"}
 
 _YES_NO = ("yes", "no")
@@ -28,6 +31,7 @@ _YES_NO = ("yes", "no")
 FACTS: dict[str, tuple[str | int, ...] | None] = {
     "basement.use": ("living", "sleeping", "storage"),
     "basement.water": ("dry", "mended", "wet"),
+    "basement.rains": None,
     "basement.slab": ("nothing", "something"),
     "basement.anchors": ("screws", "pins"),
     "basement.slab_thickness": None,
@@ -46,6 +50,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.waits_for_foam": _YES_NO,
     "wall.fireblocks_through_foam": _YES_NO,
     "wall.open_fireblocks": None,
+    "wall.tight_fireblocks": None,
     "wall.pin_edge": ("kept", "near", "unknown"),
     "wall.openings": None,
     "wall.doors": None,
@@ -81,6 +86,7 @@ def room_facts(layout: Layout) -> dict[str, Fact]:
     return {
         "basement.use": basement.use,
         "basement.water": basement.water,
+        "basement.rains": basement.rains,
         "basement.slab": "nothing" if looked else "something",
         "basement.anchors": basement.anchors,
         "basement.slab_thickness": exact_inches(thick) if thick is not None else None,
@@ -110,6 +116,7 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
             layout.survey.basement.block_reach == "concrete" and bool(wall.of(Kind.FIREBLOCK))
         ),
         "wall.open_fireblocks": len(open_blocks(wall)),
+        "wall.tight_fireblocks": len(tight_blocks(wall)),
         "wall.pin_edge": _pin_edge(layout, wall),
         "wall.openings": len(openings),
         "wall.doors": sum(kind != "window" for kind in openings),
@@ -170,10 +177,27 @@ def hidden_blocks(wall: WallLayout, side: Side) -> tuple[Part, ...]:
     return tuple(block for block in blocks if overlap(block.box.x0, block.box.x1, pack.box.x0, pack.box.x1))
 
 
+def tight_blocks(wall: WallLayout) -> tuple[Part, ...]:
+    """Return the upright fireblocks whose bay is too narrow for a hand and a driver once all studs stand."""
+    return tuple(block for block in _in_bays(wall) if _bay_of(wall, block) < load_figures().hand_room)
+
+
 def open_blocks(wall: WallLayout) -> tuple[Part, ...]:
-    """Return the upright fireblocks that can be reached once the corner packs stand."""
+    """Return the upright fireblocks that can still be reached when the corner packs and all studs stand."""
+    return tuple(block for block in _in_bays(wall) if _bay_of(wall, block) >= load_figures().hand_room)
+
+
+def _in_bays(wall: WallLayout) -> tuple[Part, ...]:
     hidden = [block for side in SIDES for block in hidden_blocks(wall, side)]
     return tuple(block for block in wall.of(Kind.FIREBLOCK) if block not in hidden)
+
+
+def _bay_of(wall: WallLayout, block: Part) -> Length:
+    """Return how much of its bay a block leaves free: from its bare face to the next upright, or to the plate's end."""
+    uprights = wall.of(*UPRIGHTS)
+    left = greatest(wall.plate_start, *(part.box.x1 for part in uprights if part.box.x1 <= block.box.x0))
+    right = least(wall.plate_end, *(part.box.x0 for part in uprights if part.box.x0 >= block.box.x1))
+    return greatest(block.box.x0 - left, right - block.box.x1)
 
 
 def plate_middle(wall: WallLayout) -> Length:

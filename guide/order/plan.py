@@ -13,8 +13,9 @@ from functools import cached_property
 from guide.book.conditions import Condition, holds
 from guide.layout.parts import Layout, WallLayout
 from guide.order.facts import OPPOSITE, SIDES, Facts, Side, end_at, end_facts, room_facts, wall_facts
+from guide.order.times import Amounts, amounts, minutes, wait_after
 from guide.order.words import Values, end_values, room_values, wall_values
-from guide.reference.steps import PHASES, Caution, Need, StepBook, StepText, load_cautions, load_steps
+from guide.reference.steps import PHASES, Caution, Need, StepBook, StepText, Tag, Wait, load_cautions, load_steps
 
 
 class OrderError(ValueError):
@@ -45,6 +46,13 @@ class Step:
     """Ids of the steps that come before it."""
     source: str
     """Where the figures in its words come from."""
+    alone: int
+    """Minutes for one person, by trade habit."""
+    two: int
+    """Minutes for two."""
+    tags: tuple[Tag, ...]
+    wait: tuple[Wait, ...]
+    """What has to pass before anything that needs it begins."""
 
 
 @dataclass(frozen=True)
@@ -59,6 +67,7 @@ class _Place:
     """Which wall it is in the order walked; -1 for the room."""
     facts: Facts
     values: Values
+    amounts: Amounts
 
 
 @dataclass(frozen=True)
@@ -109,14 +118,15 @@ def ordered(layout: Layout, book: StepBook) -> tuple[Step, ...]:
 
 def _places(layout: Layout) -> Iterator[_Place]:
     room, room_said = room_facts(layout), room_values(layout)
-    yield _Place("", None, None, -1, room, room_said)
+    yield _Place("", None, None, -1, room, room_said, amounts(layout, None))
     for index, wall in enumerate(layout.walls):
         facts, said = {**room, **wall_facts(layout, wall)}, {**room_said, **wall_values(layout, wall)}
-        yield _Place(wall.letter, wall.letter, None, index, facts, said)
+        here = amounts(layout, wall)
+        yield _Place(wall.letter, wall.letter, None, index, facts, said, here)
         for side in SIDES:
-            here = {**facts, **end_facts(layout, wall, side)}
+            at_end = {**facts, **end_facts(layout, wall, side)}
             name = _end_name(wall.letter, side)
-            yield _Place(name, wall.letter, side, index, here, {**said, **end_values(wall, side)})
+            yield _Place(name, wall.letter, side, index, at_end, {**said, **end_values(wall, side)}, here)
 
 
 def _end_name(letter: str, side: Side) -> str:
@@ -212,6 +222,7 @@ def _circle(needs: Mapping[str, tuple[str, ...]], done: set[str]) -> list[str]:
 
 def _step(number: int, instance: _Instance, needs: tuple[str, ...]) -> Step:
     text, values, cautions = instance.text, instance.place.values, load_cautions()
+    alone, two = minutes(text, instance.place.amounts)
     return Step(
         number=number,
         id=instance.id,
@@ -225,4 +236,8 @@ def _step(number: int, instance: _Instance, needs: tuple[str, ...]) -> Step:
         waits=text.waits.format_map(values),
         needs=needs,
         source=text.source,
+        alone=alone,
+        two=two,
+        tags=text.tags,
+        wait=wait_after(text, instance.place.facts),
     )

@@ -27,6 +27,7 @@ def _conditions(step: StepText) -> Iterator[tuple[Condition | None, tuple[str, .
     here = _SEEN_FROM[step.scope]
     yield step.when, here
     yield from ((line.when, here) for line in step.text)
+    yield from ((wait.when, here) for wait in step.wait)
     yield from ((need.when, _SEEN_FROM[SCOPES[-1]] if need.where == "neighbour" else here) for need in step.needs)
 
 

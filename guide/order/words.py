@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import ZERO, Length, with_unit
-from guide.order.facts import Side, end_at, end_stud, hidden_blocks, open_blocks, pack_at, plate_middle
+from guide.order.facts import Side, end_at, end_stud, hidden_blocks, open_blocks, pack_at, plate_middle, tight_blocks
 from guide.reference.steps import load_steps
 
 Values = Mapping[str, str]
@@ -35,6 +35,7 @@ def wall_values(layout: Layout, wall: WallLayout) -> dict[str, str]:
         "joist_block_count": str(len(wall.of(Kind.JOIST_BLOCK))),
         "fireblock_marks": _marks(wall.of(Kind.FIREBLOCK)),
         "open_blocks": _marks(open_blocks(wall)),
+        "tight_blocks": _marks(tight_blocks(wall)),
     }
 
 

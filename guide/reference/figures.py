@@ -58,6 +58,7 @@ class Figures:
     sheet_long: Length
     block_lap: Length
     block_spacing: Length
+    hand_room: Length
     door_wider: Length
     door_taller: Length
     frame_play: Length

@@ -12,7 +12,7 @@ from functools import lru_cache
 from string import Formatter
 from typing import Literal
 
-from pydantic import model_validator
+from pydantic import Field, model_validator
 
 from guide.book.conditions import Condition
 from guide.lengths import Length, inches
@@ -27,6 +27,28 @@ Phase = Literal["before", "concrete", "walls", "room"]
 SCOPES: tuple[Scope, ...] = ("room", "wall", "end")
 PHASES: tuple[Phase, ...] = ("before", "concrete", "walls", "room")
 
+Scale = Literal[
+    "job",
+    "length",
+    "stud",
+    "opening",
+    "pipe box",
+    "joist block",
+    "rim bay",
+    "fireblock",
+    "open fireblock",
+    "framed door",
+]
+"""What the minutes of a step are for: the job itself, 16 ft of wall, or each of something on the wall."""
+
+Tag = Literal["loud", "glue", "fumes", "sparks", "pins", "two"]
+"""What an evening has to know of a step: it is loud; it is glue, the last thing of an evening; its fumes burn; it throws
+sparks; it shoots pins; it lifts what two lift better."""
+
+WaitFor = Literal["test", "rain", "permit", "lumber", "cure", "answer", "inspection"]
+"""What has to pass after a step: a test left standing, hard rains, a permit, lumber that gets used to the air, something
+that cures, an answer nobody has yet, an inspection."""
+
 PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
     "slab_thickness": ("room", "thickness of the slab"),
     "wall": ("wall", "the wall, such as `wall A`"),
@@ -39,7 +61,8 @@ PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
     "cap_count": ("wall", "how many strips of cap, laps not counted"),
     "joist_block_count": ("wall", "how many blocks between joists"),
     "fireblock_marks": ("wall", "marks of all upright fireblocks, such as `AF1, AF2`"),
-    "open_blocks": ("wall", "marks of the upright fireblocks that no corner pack hides"),
+    "open_blocks": ("wall", "marks of the upright fireblocks that can be reached when all studs stand"),
+    "tight_blocks": ("wall", "marks of those in a bay too narrow to reach them when all studs stand"),
     "side": ("end", "`left` or `right`"),
     "other_wall": ("end", "letter of the wall round the corner"),
     "end_stud": ("end", "mark of the stud at that end"),
@@ -86,6 +109,29 @@ class Need(Data):
         return {"step": data} if isinstance(data, str) else data
 
 
+class Time(Data):
+    """Minutes of work; how often they are counted says `per`."""
+
+    alone: int = Field(gt=0)
+    two: int = Field(gt=0)
+    per: Scale = "job"
+
+    @model_validator(mode="after")
+    def _two_are_no_slower(self) -> Time:
+        if self.two > self.alone:
+            raise ValueError(f"two take {self.two} minutes where one takes {self.alone}")
+        return self
+
+
+class Wait(Data):
+    """What has to pass after a step before anything that needs it may begin."""
+
+    what: WaitFor = Field(alias="for")
+    hours: int | None = Field(default=None, gt=0)
+    """None: for an inspection the person's own days; else nobody knows how long."""
+    when: Condition | None = None
+
+
 class StepText(Data):
     """One step as it stands in data."""
 
@@ -103,7 +149,11 @@ class StepText(Data):
     cautions: tuple[str, ...] = ()
     """Ids of `prompts_data/cautions.toml`."""
     waits: str = ""
-    """What has to pass before the next step may touch it."""
+    """What has to pass before the next step may touch it, in words."""
+    time: Time
+    tags: tuple[Tag, ...] = ()
+    wait: tuple[Wait, ...] = ()
+    """The same as data; the longest of those that apply counts."""
     needs: tuple[Need, ...] = ()
     when: Condition | None = None
     """When the step applies; always, without one."""
@@ -135,6 +185,8 @@ class StepBook(Data):
     """Printed in place of marks where there are none."""
     pin_length: str
     """The pin of the fastener list."""
+    hours_from: str
+    """Where all times and waits come from."""
     step: tuple[StepText, ...]
 
     @property
@@ -152,6 +204,8 @@ class StepBook(Data):
         if twice := sorted({name for name in ids if ids.count(name) > 1}):
             raise ValueError(f"step {', '.join(twice)} stands there twice")
         for step in self.step:
+            if step.wait and not step.waits:
+                raise ValueError(f"step {step.id} has a wait and says nothing of it")
             for need in step.needs:
                 found = self.named(need.step)
                 if not found:

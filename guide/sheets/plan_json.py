@@ -9,6 +9,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from guide.buying.lines import Line
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
+from guide.order.plan import Step
 from guide.reference.sayings import say
 from guide.sheets.plan import Plan
 
@@ -96,6 +97,13 @@ class StickJson(_Json):
     rest: str
 
 
+class WaitJson(_Json):
+    """What has to pass after a step."""
+
+    what: str
+    hours: int | None = Field(description="none for an inspection, or when nobody knows how long")
+
+
 class StepJson(_Json):
     """One step of the work."""
 
@@ -103,6 +111,10 @@ class StepJson(_Json):
     wall: str | None
     title: str
     needs: list[str]
+    minutes_alone: int = Field(description="by trade habit")
+    minutes_two: int
+    tags: list[str] = Field(description="loud, glue, fumes, sparks, pins, two")
+    waits: list[WaitJson]
 
 
 class PlanJson(_Json):
@@ -153,7 +165,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             StickJson(length=in_inches(s.length), parts=[p.mark for p in s.parts], rest=_size(plan, s.rest))
             for s in plan.purchase.sticks
         ],
-        steps=[StepJson(id=s.id, wall=s.wall, title=s.title, needs=list(s.needs)) for s in plan.steps],
+        steps=[_step(step) for step in plan.steps],
     )
     return model.model_dump()
 
@@ -202,6 +214,19 @@ def _part(plan: Plan, wall: WallLayout, part: Part) -> PartJson:
         placed_by=sorted(part.place_rests),
         notches=len(part.notches),
         why=say(part.why, plan.tape, plan.guessed),
+    )
+
+
+def _step(step: Step) -> StepJson:
+    return StepJson(
+        id=step.id,
+        wall=step.wall,
+        title=step.title,
+        needs=list(step.needs),
+        minutes_alone=step.alone,
+        minutes_two=step.two,
+        tags=list(step.tags),
+        waits=[WaitJson(what=wait.what, hours=wait.hours) for wait in step.wait],
     )
 
 

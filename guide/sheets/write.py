@@ -18,11 +18,12 @@ from guide.drawing.text import render
 from guide.layout.parts import Kind
 from guide.lengths import show
 from guide.order.plan import Step
+from guide.order.times import in_hours
 from guide.reference.data import read_toml
 from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
-from guide.reference.steps import load_cautions
+from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
@@ -49,7 +50,9 @@ def _templates() -> Environment:
     )
     environment.filters["text"] = text
     environment.filters.update(ROWS)
+    environment.filters["hours"] = in_hours
     environment.globals["table"] = table
+    environment.globals["hours_from"] = load_steps().hours_from
     environment.globals["Kind"] = Kind
     return environment
 

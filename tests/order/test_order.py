@@ -102,7 +102,7 @@ def test_every_upright_fireblock_is_fixed_by_exactly_one_step(name: str) -> None
         said = [
             line
             for key, step in steps.items()
-            if step.wall == wall_.letter and key.startswith(("fireblocks:corner", "fireblocks:rest"))
+            if step.wall == wall_.letter and key.startswith(("fireblocks:corner", "fireblocks:rest", "studs"))
             for line in step.text
         ]
         words = " ".join(said).replace(",", " ").split()
@@ -249,9 +249,18 @@ def test_a_step_comes_only_where_it_applies() -> None:
 
 def _book(**needs: list[Any]) -> StepBook:
     """Return a book of wall steps with these needs and nothing else to say."""
-    about = {"scope": "wall", "phase": "walls", "title": "", "text": [""], "why": "", "looks": "", "source": ""}
+    about = {
+        "scope": "wall",
+        "phase": "walls",
+        "title": "",
+        "text": [""],
+        "why": "",
+        "looks": "",
+        "source": "",
+        "time": {"alone": 5, "two": 5},
+    }
     steps = [{"id": name, **about, "needs": before} for name, before in needs.items()]
-    return StepBook.model_validate({"locked": "", "none": "", "pin_length": "2 1/2", "step": steps})
+    return StepBook.model_validate({"locked": "", "none": "", "pin_length": "2 1/2", "hours_from": "", "step": steps})
 
 
 def test_steps_that_wait_for_each_other_are_an_error_that_names_them() -> None:
