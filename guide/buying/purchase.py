@@ -6,13 +6,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from guide.buying.lines import Line, in_walking_order, lines_of, sheet_lines, stick_lines
-from guide.buying.sticks import Stick, TooLong, cut_from, shortest_that_holds
+from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
 from guide.layout.packing import sheets_for
-from guide.layout.parts import FULL_HEIGHT, Layout, Material, Part
-from guide.lengths import FOOT, Length, inches
+from guide.layout.parts import Layout, Material, Part
+from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.stock import StockItem, load_stock
+
+LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
+"""What sticks are bought as, and what is cut from them."""
 
 
 @dataclass(frozen=True)
@@ -20,38 +23,48 @@ class Purchase:
     """Everything to buy, and how the lumber is cut."""
 
     lines: tuple[Line, ...]
-    sticks: tuple[Stick, ...]
-    too_long: tuple[TooLong, ...]
+    lumber: tuple[Lumber, ...]
+    """Plain and treated, cut apart: the treated pieces last, with a bin of their own."""
     foam_sheets: tuple[tuple[Part, ...], ...]
     plywood_sheets: tuple[tuple[Part, ...], ...]
+
+    @property
+    def sticks(self) -> tuple[Stick, ...]:
+        """Every stick, plain ones first."""
+        return tuple(stick for lumber in self.lumber for stick in lumber.sticks)
+
+    @property
+    def too_long(self) -> tuple[TooLong, ...]:
+        """The parts that no stick on the list is long enough for."""
+        return tuple(missed for lumber in self.lumber for missed in lumber.too_long)
 
 
 def buy(layout: Layout) -> Purchase:
     """Return what the layout takes. Rounds up by stick, sheet and pack; the same layout gives the same list."""
     stock, parts = load_stock(), list(layout.parts.values())
     basement = layout.survey.basement
-    usual = inches(f"{basement.longest_stick} ft")
-    full = [p for p in parts if p.material is Material.STUD and p.kind in FULL_HEIGHT]
-    plain = [p for p in parts if p.material is Material.STUD and p.kind not in FULL_HEIGHT]
-    treated = [p for p in parts if p.material is Material.TREATED]
+    lumber = tuple(
+        cut_from(
+            item,
+            [part for part in parts if part.material is material],
+            _lengths(stock.item[item]),
+            usual=inches(f"{basement.longest_stick} ft"),
+            kerf=load_figures().kerf,
+        )
+        for item, material in LUMBER
+    )
     foam = sheets_of(
         (p for p in parts if p.material is Material.FOAM), wide=inches(basement.foam_sheet), kerf=Length(0)
     )
     ply_wide, ply_kerf = load_figures().sheet_long // 2, load_figures().cap_kerf
     plywood = sheets_of((p for p in parts if p.material is Material.PLYWOOD), wide=ply_wide, kerf=ply_kerf)
-    studs, no_stud = _studs(full, stock.item["stud_2x4"])
-    even = [length for length in _lengths(stock.item["stud_2x4"]) if not length.ticks % FOOT.ticks]
-    rest, no_rest = cut_from(plain, even, usual=usual, kerf=load_figures().kerf)
-    wet, no_wet = cut_from(treated, _lengths(stock.item["treated_2x4"]), usual=usual, kerf=load_figures().kerf)
     lines = [
-        *stick_lines("stud_2x4", [*studs, *rest]),
-        *stick_lines("treated_2x4", wet),
+        *(line for each in lumber for line in stick_lines(each.item, each.sticks)),
         *sheet_lines("foam", foam, f"{inches(basement.foam_sheet).inch // 12} by 8 ft"),
         *sheet_lines("plywood", plywood, "4 by 8 ft"),
         *lines_of(takeoff(layout)),
     ]
-    too_long = (*no_stud, *no_rest, *no_wet)
-    return Purchase(tuple(in_walking_order(lines)), (*studs, *rest, *wet), tuple(too_long), foam, plywood)
+    return Purchase(tuple(in_walking_order(lines)), lumber, foam, plywood)
 
 
 def sheets_of(parts: Iterable[Part], *, wide: Length, kerf: Length) -> tuple[tuple[Part, ...], ...]:
@@ -64,15 +77,3 @@ def sheets_of(parts: Iterable[Part], *, wide: Length, kerf: Length) -> tuple[tup
 
 def _lengths(item: StockItem) -> list[Length]:
     return [inches(length) for length in item.lengths]
-
-
-def _studs(parts: list[Part], item: StockItem) -> tuple[list[Stick], list[TooLong]]:
-    """One full-height stud from one stick, the shortest that holds it."""
-    sticks, too_long = [], []
-    for part in parts:
-        length = shortest_that_holds(part.cut, _lengths(item))
-        if length is None:
-            too_long.append(TooLong(part))
-        else:
-            sticks.append(Stick(length, (part,), length - part.cut))
-    return sticks, too_long

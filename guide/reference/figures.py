@@ -84,6 +84,7 @@ class Figures:
     box_clear: Length
     anchor_end: Length
     kerf: Length
+    offcut_kept: Length
     square_one: Length
     square_other: Length
     across_error: Length

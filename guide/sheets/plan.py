@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from guide.book.questions import Book
 from guide.buying.purchase import Purchase, buy
@@ -31,8 +32,12 @@ class Plan:
     layout: Layout
     code: CodeProfile
     findings: tuple[Finding, ...]
-    purchase: Purchase
     steps: tuple[Step, ...]
+
+    @cached_property
+    def purchase(self) -> Purchase:
+        """What to buy and how to cut it; worked out when a paper first asks, since the talk does without."""
+        return buy(self.layout)
 
     @property
     def stopped(self) -> bool:
@@ -60,6 +65,5 @@ def make_plan(book: Book, job: Job, layout: Layout | None = None) -> Plan:
         layout=layout,
         code=code,
         findings=check(layout, code),
-        purchase=buy(layout),
         steps=order_of_work(layout),
     )

@@ -7,6 +7,7 @@ from typing import Any
 from pydantic import BaseModel, ConfigDict, Field
 
 from guide.buying.lines import Line
+from guide.buying.sticks import Lumber
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
 from guide.order.plan import Step
@@ -97,6 +98,17 @@ class StickJson(_Json):
     rest: str
 
 
+class LumberJson(_Json):
+    """One kind of lumber, and how sure it is that none shorter in all would do."""
+
+    item: str
+    lengths: list[str] = Field(description="the lengths that were on offer, in inches")
+    kerf: str
+    total: str = Field(description="all sticks together, in inches")
+    at_least: str = Field(description="no choice of these lengths that holds the pieces is shorter in all")
+    proven: bool = Field(description="`total` is `at_least`: checked in whole numbers, without trusting a solver")
+
+
 class WaitJson(_Json):
     """What has to pass after a step."""
 
@@ -128,6 +140,7 @@ class PlanJson(_Json):
     findings: list[FindingJson]
     purchase: list[LineJson]
     sticks: list[StickJson]
+    lumber: list[LumberJson]
     steps: list[StepJson]
 
 
@@ -165,6 +178,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             StickJson(length=in_inches(s.length), parts=[p.mark for p in s.parts], rest=_size(plan, s.rest))
             for s in plan.purchase.sticks
         ],
+        lumber=[] if plan.stopped else [_lumber(lumber) for lumber in plan.purchase.lumber],
         steps=[_step(step) for step in plan.steps],
     )
     return model.model_dump()
@@ -188,6 +202,17 @@ def _wall(plan: Plan, wall: WallLayout) -> WallJson:
             )
             for d in wall.decisions
         ],
+    )
+
+
+def _lumber(lumber: Lumber) -> LumberJson:
+    return LumberJson(
+        item=lumber.item,
+        lengths=[in_inches(length) for length in lumber.lengths],
+        kerf=in_inches(lumber.kerf),
+        total=in_inches(lumber.total),
+        at_least=in_inches(lumber.least),
+        proven=lumber.proven,
     )
 
 

@@ -5,14 +5,13 @@ A number that rests on anything not measured is never printed as a cut or a mark
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
 from guide.buying.purchase import sheets_of
 from guide.checks.findings import Finding
-from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Material, Part, WallLayout
+from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
@@ -20,10 +19,9 @@ from guide.reference.sayings import say
 from guide.reference.stock import load_fasteners
 from guide.sheets.plan import Plan
 from guide.sheets.said import Said
+from guide.sheets.ticket import LOCKED, lumber_said, stick_rows
 from guide.sheets.warmth import Warmth, warmth_of
 from guide.survey.room import thing_name
-
-LOCKED = "locked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -319,24 +317,6 @@ class WallView:
         )
 
 
-def _stick_rows(plan: Plan) -> list[tuple[str, str, str]]:
-    """Return what is cut from which stick: one row for all that give one stud each, then one row a stick."""
-    singles = [s for s in plan.purchase.sticks if len(s.parts) == 1 and s.parts[0].kind in FULL_HEIGHT]
-    rows = [
-        (f"{count} x 2x4 {with_unit(length, plan.tape)}", "one upright each: see the cut lists of the walls", "")
-        for length, count in sorted(Counter(stick.length for stick in singles).items())
-    ]
-    for number, stick in enumerate((s for s in plan.purchase.sticks if s not in singles), 1):
-        cuts = ", ".join(
-            f"{part.mark} {LOCKED if plan.survey.unsure(part.size_rests) else show(part.cut, plan.tape, SIXTEENTH, 'down')}"
-            for part in stick.parts
-        )
-        treated = "treated" if stick.parts[0].material is Material.TREATED else "2x4"
-        rest = LOCKED if plan.guessed(stick.rest) else show(stick.rest, plan.tape, SIXTEENTH, "down")
-        rows.append((f"{number}: {treated} {with_unit(stick.length, plan.tape)}", cuts, rest))
-    return rows
-
-
 def _amount(quantity: int, of: str) -> str:
     """Print a quantity with the unit it is counted in, as a person writes it; pieces go without."""
     said = {"foot": " ft", "inch**3": " cu in"}.get(of, "")
@@ -344,7 +324,8 @@ def _amount(quantity: int, of: str) -> str:
 
 
 ROWS: dict[str, Callable[..., object]] = {
-    "stick_rows": _stick_rows,
+    "stick_rows": stick_rows,
+    "lumber_said": lumber_said,
     "amount": _amount,
     "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),

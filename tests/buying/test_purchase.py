@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from collections import Counter
 
 import pytest
@@ -94,8 +96,8 @@ def test_fasteners_are_the_sum_of_what_the_parts_carry(name: str) -> None:
 def test_the_worked_wall_buys_what_can_be_counted_by_hand() -> None:
     """16 ft 4 in: four sheets of foam, one of plywood, two treated eights; 14 uprights and 3 plates, a tenth over.
 
-    13 studs and a pack stud are 14 pre-cuts, and 14 tenths round up to 2 more; the top plate of three pieces takes two
-    eights (61 5/8 alone with nothing that fits; 80 alone; 46 1/8 alone): three, and one spare.
+    13 studs and a pack stud take a stick each, and of the three pieces of top plate (80, 61 5/8, 46 1/8) no two share
+    one, nor do they fit beside a stud: 17 sticks, all of them the shortest there is, and 17 tenths round up to 2 more.
     """
     layout = make_plan(load_book(), worked("first-wall")).layout
     purchase = buy(layout)
@@ -103,8 +105,8 @@ def test_the_worked_wall_buys_what_can_be_counted_by_hand() -> None:
     assert line(purchase, load_stock().item["foam"].name) == 4
     assert line(purchase, load_stock().item["plywood"].name) == 1
     assert line(purchase, "2x4, pressure treated, 8 ft") == 2
-    assert line(purchase, "2x4, kiln dried, 92 5/8") == 14 + 2
-    assert line(purchase, "2x4, kiln dried, 8 ft") == 3 + 1
+    assert line(purchase, "2x4, kiln dried, 92 5/8") == 17 + 2
+    assert line(purchase, "2x4, kiln dried, 8 ft") == 0
     assert purchase.too_long == ()
 
 
@@ -115,6 +117,44 @@ def test_what_nobody_measured_is_starred() -> None:
 
     assert guessed["2x4, kiln dried, 92 5/8 in pre-cut"]
     assert not guessed["2x4, pressure treated, 8 ft"]
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_the_lumber_of_a_job_is_proven_shortest(name: str) -> None:
+    """Plain and treated each: the sticks add up to the total, and the checker lets no shorter total stand."""
+    purchase = bought(name)[1]
+
+    for lumber in purchase.lumber:
+        assert sum((stick.length for stick in lumber.sticks), start=Length(0)) == lumber.total
+        assert lumber.proven
+
+
+def test_a_length_over_the_longest_is_on_offer_only_when_a_piece_needs_it() -> None:
+    """The tall wall: 8 ft is the longest that fits the car, studs of 115 in still come from tens, plates from eights."""
+    plain, treated = bought("tall wall")[1].lumber
+    longer = [stick for stick in plain.sticks if stick.length > inches("96")]
+
+    assert plain.lengths == (inches("92 5/8"), inches("96"), inches("120"))
+    assert longer
+    assert all(stick.length == inches("120") for stick in longer)
+    assert max(stick.length for stick in treated.sticks) == inches("96")
+
+
+def test_the_solver_is_silent_and_waits_until_a_paper_asks() -> None:
+    """A fresh interpreter plans the worked job: nothing is printed, and only the purchase loads the solver."""
+    code = (
+        "import sys\n"
+        "from guide.book.questions import load_book\n"
+        "from guide.sheets.plan import make_plan\n"
+        "from tests.walkthroughs import worked\n"
+        "plan = make_plan(load_book(), worked('first-wall'))\n"
+        "before = 'highspy' in sys.modules\n"
+        "plan.purchase\n"
+        "print(before, 'highspy' in sys.modules)"
+    )
+    out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
+
+    assert out.split() == ["False", "True"]
 
 
 def test_a_piece_longer_than_every_stick_is_said() -> None:

@@ -1,0 +1,62 @@
+"""The cut ticket: what is cut from which stick, and what is sure about the lumber that was chosen."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from guide.buying.sticks import Lumber, Stick
+from guide.layout.parts import FULL_HEIGHT, Material
+from guide.lengths import SIXTEENTH, show, with_unit
+from guide.reference.figures import load_figures
+from guide.reference.sayings import say, saying
+from guide.reference.stock import load_stock
+from guide.sheets.plan import Plan
+
+LOCKED = "locked"
+
+
+def stick_rows(plan: Plan) -> list[tuple[str, str, str, str]]:
+    """Return what is cut from which stick: one row for all that give one upright and nothing else, then one a stick. The first cell is to tick."""
+    singles = [stick for stick in plan.purchase.sticks if _one_upright(stick)]
+    rows = [
+        ("", f"{count} x 2x4 {with_unit(length, plan.tape)}", "one upright each: see the cut lists of the walls", "")
+        for length, count in sorted(Counter(stick.length for stick in singles).items())
+    ]
+    others = (stick for stick in plan.purchase.sticks if not _one_upright(stick))
+    return rows + [_stick_row(plan, number, stick) for number, stick in enumerate(others, 1)]
+
+
+def _one_upright(stick: Stick) -> bool:
+    return len(stick.parts) == 1 and stick.parts[0].kind in FULL_HEIGHT
+
+
+def _stick_row(plan: Plan, number: int, stick: Stick) -> tuple[str, str, str, str]:
+    cuts = ", ".join(
+        f"{part.mark} {LOCKED if plan.survey.unsure(part.size_rests) else show(part.cut, plan.tape, SIXTEENTH, 'down')}"
+        for part in stick.parts
+    )
+    treated = "treated" if stick.parts[0].material is Material.TREATED else "2x4"
+    kept = ", keep" if stick.rest >= load_figures().offcut_kept else ""
+    rest = LOCKED if plan.guessed(stick.rest) else show(stick.rest, plan.tape, SIXTEENTH, "down") + kept
+    return "", f"{number}: {treated} {with_unit(stick.length, plan.tape)}", cuts, rest
+
+
+def lumber_said(plan: Plan) -> list[str]:
+    """Return one sentence for each kind of lumber: what it was chosen from, and how sure it is that none is less."""
+    return [_said(plan, lumber) for lumber in plan.purchase.lumber if lumber.sticks]
+
+
+def _said(plan: Plan, lumber: Lumber) -> str:
+    lengths = ", ".join(with_unit(length, plan.tape) for length in lumber.lengths)
+    pieces = sum(len(stick.parts) for stick in lumber.sticks)
+    what = saying(
+        "lumber.least_length" if lumber.proven else "lumber.short_length",
+        name=load_stock().item[lumber.item].name,
+        total=lumber.total,
+        least=lumber.least,
+        over=lumber.total - lumber.least,
+        pieces=pieces,
+        lengths=lengths,
+        kerf=lumber.kerf,
+    )
+    return say(what, plan.tape)
