@@ -13,14 +13,16 @@ from guide.book.questions import Book
 from guide.book.talk import load_talk
 from guide.interview.answers import Answer, Answers, Certainty
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answer
+from guide.interview.corrections import said_again
+from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load, save
 from guide.interview.replies import Sorry, clean
-from guide.interview.understand import Wish, bare_of, doubt_about, hear, tape_of
-from guide.interview.values import example_of
+from guide.interview.understand import Correction, Wish, doubt_about, hear, tape_of
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
-from guide.sheets.said import Said, place_title, read_back, said_so_far, thing_title, value_shown, wall_title
+from guide.sheets.said import Said, place_title, read_back, said_so_far
+from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
 from guide.survey.build import survey_from
 from guide.survey.model import Problem, Survey
 
@@ -55,6 +57,10 @@ class Session:
         self._job = job
         self._jumped: str | None = None
         self._pending: _Pending | None = None
+        self._offered: tuple[Asked, Answer] | None = None
+        self._answered: Asked | None = None
+        self._later: frozenset[str] = frozenset()
+        self._history = History()
         self._survey: Survey | None = None
         self._layout: Layout | None = None
         self._plan: Plan | None = None
@@ -122,18 +128,9 @@ class Session:
         return done, len(asked), guessed
 
     def _next(self) -> Asked | None:
-        return next_question(self.book, self.answers)
+        return next_question(self.book, self.answers, self._later)
 
     # ------------------------------------------------------------------------------------------- how it is said
-
-    def words(self, asked: Asked, text: str) -> str:
-        """Fill a question's text with the wall and the thing it is asked of."""
-        place = asked.place
-        letter = place.partition(".")[0]
-        names = {"wall": wall_title(self.answers, letter) if place != "basement" else ""}
-        if "." in place:
-            names["thing"] = thing_title(place)
-        return text.format_map(names)
 
     def heading(self, asked: Asked) -> str:
         """Return where a question belongs, in words."""
@@ -146,34 +143,11 @@ class Session:
     def question_lines(self) -> tuple[str, ...]:
         """Return what to say to ask the current question: the question, its choices, an old answer to keep or change."""
         asked = self.current
-        if asked is None:
-            return (self._say("all_done"),)
-        lines = [self.words(asked, asked.question.ask)]
-        lines += [f"  {number}  {choice.say}" for number, choice in enumerate(asked.question.choices, 1)]
-        old = self.answers.get(asked.path)
-        if old is not None:
-            shown = value_shown(asked.question, old.value, tape_of(self.answers))
-            lines.append(self._say("in_doubt" if old.confirm else "old_answer", value=shown))
-        elif not asked.question.choices:
-            key = "usual_is" if asked.question.usual is not None else "like_this"
-            lines.append(self._say(key, value=example_of(asked.question, bare_of(self.answers))))
-        return tuple(lines)
+        return (say_of_talk("all_done"),) if asked is None else question_lines(self.answers, asked)
 
     def help_lines(self) -> tuple[str, ...]:
         """Return why the current question is asked, how to measure, and what else can be said."""
-        asked = self.current
-        if asked is None:
-            return (self._say("commands"),)
-        question = asked.question
-        return (
-            self._say("why", text=self.words(asked, question.why)),
-            self._say("how", text=self.words(asked, question.how)),
-            self._say("dont_know", text=question.unknown.say),
-            self._say("commands"),
-        )
-
-    def _say(self, key: str, **values: str) -> str:
-        return load_talk().say[key].format(**values)
+        return help_lines(self.answers, self.current)
 
     # ------------------------------------------------------------------------------------------- what happens
 
@@ -181,22 +155,43 @@ class Session:
         """Take a reply to the current question: store an answer, grant a wish, or say in one sentence what is wrong."""
         if self._pending is not None:
             return self._answer_pending(text)
+        offered, self._offered = self._offered, None
+        if offered is not None and load_talk().wish(clean(text)) in ("yes", "keep"):
+            return self._take(*offered)
         asked = self.current
         if asked is None:
             return self._after_the_end(text)
         try:
-            heard = hear(self.book, self.answers, asked, text)
+            heard = hear(self.book, self.answers, asked, text, self._answered)
         except Sorry as sorry:
-            return Turn((str(sorry),))
+            return self._asked_back(asked, sorry, text)
         if isinstance(heard, Wish):
             return self._grant(heard)
+        if isinstance(heard, Correction):
+            before = asked_at(self.book, heard.path)
+            assert before is not None
+            return self._take(before, heard.answer)
         return self._take(asked, heard)
+
+    def _asked_back(self, asked: Asked, sorry: Sorry, text: str) -> Turn:
+        """Say why a reply was not taken, and offer the nearest reading of it where there is one."""
+        self._answered = self._answered if sorry.path else None
+        if sorry.nearest is None:
+            return Turn((str(sorry),))
+        meant = asked_at(self.book, sorry.path) if sorry.path else asked
+        assert meant is not None
+        answer = Answer(*sorry.nearest, clean(text))
+        self._offered = (meant, answer)
+        if sorry.path:
+            return Turn((str(sorry),))
+        value = read_back(asked.question, answer, tape_of(self.answers))
+        return Turn((str(sorry), say_of_talk("nearest", value=f"{value.rstrip('.')}.")))
 
     def change(self, path: str) -> Turn:
         """Go to an answer given earlier, to change it. Nothing changes until the new answer is given."""
         asked = asked_at(self.book, path)
         if asked is None or path not in self.answers:
-            return Turn((self._say("no_such_answer", path=clean(path)),))
+            return Turn((say_of_talk("no_such_answer", path=clean(path)),))
         self._jumped, self._pending = path, None
         return Turn(())
 
@@ -205,7 +200,7 @@ class Session:
         asked = self.current
         before = previous_question(self.book, self.answers, asked.path if asked else None)
         if before is None:
-            return Turn((self._say("at_the_start"),))
+            return Turn((say_of_talk("at_the_start"),))
         return self.change(before.path)
 
     def go_on(self) -> Turn:
@@ -213,21 +208,59 @@ class Session:
         self._jumped, self._pending = None, None
         return Turn(())
 
+    def undo(self) -> Turn:
+        """Take the last change of the answers back."""
+        return self._move(self._history.undone(self.answers), "undone", "nothing_to_undo")
+
+    def redo(self) -> Turn:
+        """Do again what was taken back last."""
+        return self._move(self._history.redone(self.answers), "redone", "nothing_to_redo")
+
+    def _move(self, moved: tuple[Answers, History] | None, key: str, nothing: str) -> Turn:
+        if moved is None:
+            return Turn((say_of_talk(nothing),))
+        answers, self._history = moved
+        names = names_of(self.book, self.answers, changed_paths(self.answers, answers))
+        self._set(dict(answers))
+        self._jumped = self._pending = self._offered = self._answered = None
+        return Turn((say_of_talk(key, names=names), *self._saved()), stored=True)
+
     def _grant(self, wish: Wish) -> Turn:
-        if wish.wanted == "back":
-            return self.back()
         asked = self.current
         assert asked is not None
-        if wish.wanted == "why":
-            return Turn((self.words(asked, asked.question.why),))
-        if wish.wanted == "how":
-            return Turn((self.words(asked, asked.question.how),))
-        return Turn(self.help_lines())
+        simple = {"back": self.back, "undo": self.undo, "redo": self.redo}
+        if wish.wanted in simple:
+            return simple[wish.wanted]()
+        if wish.wanted == "later":
+            return self._leave_for_later(asked)
+        return Turn(told(self.answers, asked, wish))
+
+    def _leave_for_later(self, asked: Asked) -> Turn:
+        """Ask the other questions first; nothing is stored, so that the question is open still when the job is opened again."""
+        self._jumped = None
+        self._later |= {asked.path}
+        lines = [say_of_talk("left_for_later", name=asked.question.short)]
+        open_now = self._next()
+        if open_now is not None and open_now.path in self._later:
+            lines.append(say_of_talk("later_now", names=names_of(self.book, self.answers, self._left())))
+        return Turn(tuple(lines), stored=True)
+
+    def _left(self) -> tuple[str, ...]:
+        return tuple(
+            a.path for a in applying(self.book, self.answers) if a.path in self._later and a.path not in self.answers
+        )
 
     def _after_the_end(self, text: str) -> Turn:
-        if load_talk().wish(clean(text)) == "back":
+        wanted = load_talk().wish(clean(text))
+        if wanted == "back":
             return self.back()
-        return Turn((self._say("all_done"), self._say("commands")))
+        if wanted in ("undo", "redo"):
+            return self.undo() if wanted == "undo" else self.redo()
+        again = said_again(clean(text))
+        if again and self._answered is not None:
+            self._jumped = self._answered.path
+            return self.reply(again)
+        return Turn((say_of_talk("all_done"), say_of_talk("commands")))
 
     def _take(self, asked: Asked, answer: Answer) -> Turn:
         """Store an answer, unless it changes one on which others hang: then say what would happen, and wait."""
@@ -236,7 +269,7 @@ class Session:
         new, effect = with_answer(self.book, self.answers, asked.path, answer)
         if old is not None and effect.touches:
             self._pending = _Pending(asked, answer, effect)
-            return Turn((*self._effect_lines(effect), self._say("go_ahead")))
+            return Turn((*effect_lines(self.book, self.answers, effect), say_of_talk("go_ahead")))
         return self._store(asked, answer, new)
 
     def _with_doubt(self, asked: Asked, answer: Answer, old: Answer | None) -> Answer:
@@ -256,25 +289,27 @@ class Session:
             return self._store(pending.asked, pending.answer, new)
         if wanted == "no":
             self._pending, self._jumped = None, None
-            return Turn((self._say("left_as_it_was"),))
-        return Turn((*self._effect_lines(pending.effect), self._say("go_ahead")))
+            return Turn((say_of_talk("left_as_it_was"),))
+        return Turn((*effect_lines(self.book, self.answers, pending.effect), say_of_talk("go_ahead")))
 
     def _store(self, asked: Asked, answer: Answer, new: dict[str, Answer]) -> Turn:
         before = set(self._problems())
+        self._history = self._history.after(self.answers)
         self._set(new)
         tape = tape_of(self.answers)
-        lines = [self._say("understood", name=asked.question.short, value=read_back(asked.question, answer, tape))]
+        lines = [say_of_talk("understood", name=asked.question.short, value=read_back(asked.question, answer, tape))]
         if answer.value is None or "know" in answer.typed.lower():
             lines.append(asked.question.unknown.say)
         doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
         if doubt is not None:
-            lines.append(self._say("doubt", why=self.words(asked, doubt.say)))
+            lines.append(say_of_talk("doubt", why=filled(self.answers, asked, doubt.say)))
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
             self._doubt_all(fresh)
             lines += [self._said(problem) for problem in fresh]
-            lines.append(self._say("which_is_wrong"))
+            lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
+        self._answered = asked
         return Turn((*lines, *self._saved()), stored=True)
 
     def _doubt_all(self, problems: list[Problem]) -> None:
@@ -292,15 +327,6 @@ class Session:
     def _said(self, problem: Problem) -> str:
         return say(problem.saying, tape_of(self.answers))
 
-    def _effect_lines(self, effect: Effect) -> tuple[str, ...]:
-        keys = (("parks", effect.parked), ("brings_back", effect.back), ("puts_in_doubt", effect.confirm))
-        return tuple(self._say(key, names=", ".join(map(self._name, paths))) for key, paths in keys if paths)
-
-    def _name(self, path: str) -> str:
-        asked = asked_at(self.book, path)
-        assert asked is not None
-        return asked.question.short if asked.place == "basement" else f"{asked.question.short} ({self.heading(asked)})"
-
     def _set(self, answers: dict[str, Answer]) -> None:
         self._job = replace(self._job, answers=answers)
         self._survey = self._layout = self._plan = None
@@ -312,5 +338,5 @@ class Session:
         try:
             save(self.path, self.book, self._job)
         except OSError as error:
-            return (self._say("not_saved", path=str(self.path), why=error.strerror or str(error)),)
+            return (say_of_talk("not_saved", path=str(self.path), why=error.strerror or str(error)),)
         return ()

@@ -101,6 +101,10 @@ class Question(_Data):
     """For readings: a distance from the left corner is a place too."""
     fewest: int = 1
     """For readings: how many are needed."""
+    takes: Literal["smallest", "largest", "average"] | None = None
+    """For a length: which one it is, where a person gives several readings of it."""
+    sizes: dict[str, str] = {}
+    """For a length: words that mean a size here, such as plumb."""
     least: str | None = None
     most: str | None = None
     """Accepted range, both ends included: lengths, or counts as digits."""
@@ -135,9 +139,12 @@ class Question(_Data):
             raise ValueError(f"question {self.ref}: only a count has words for what is counted")
         if (self.kind == "readings") != bool(self.places):
             raise ValueError(f"question {self.ref}: places belong to readings, and readings need them")
+        if (self.takes or self.sizes) and self.kind != "length":
+            raise ValueError(f"question {self.ref}: only a length has words for a size, or takes one of several")
         if self.kind in ("length", "readings"):
             try:
                 self.range_of_lengths()
+                _ = [inches(text) for text in self.sizes.values()]
                 for doubt in self.doubts:
                     _ = [inches(text) for text in (doubt.above, doubt.below, doubt.spread) if text]
             except Unreadable as error:

@@ -9,10 +9,39 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-Wanted = Literal["back", "why", "how", "dont_know", "usual", "keep", "yes", "no", "none", "help"]
+Wanted = Literal[
+    "back", "why", "how", "dont_know", "usual", "keep", "yes", "no", "none", "help", "later", "undo", "redo", "repeat", "example", "meaning"
+]  # fmt: skip
 """What a person can want instead of answering."""
 
 _APOSTROPHES = str.maketrans(dict.fromkeys("’‘ʼ´`′＇", "'"))
+
+
+class Understood(BaseModel):
+    """Words that are no answer by themselves: round one, before one, or in place of one."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    meaning: tuple[str, ...]
+    """How a person asks what {word} means."""
+    corrects: tuple[str, ...]
+    """How a reply begins that corrects the answer before."""
+    denies: tuple[str, ...]
+    """The same, where it may as well be an answer to this question."""
+    before: tuple[str, ...]
+    after: tuple[str, ...]
+    """Words before and after an answer that change nothing."""
+    hedges_before: tuple[str, ...]
+    hedges_after: tuple[str, ...]
+    """Words that make an answer a guess."""
+    vague: tuple[str, ...]
+    """Words that leave a size open; beside one they make the nearest reading a guess."""
+    fillers: tuple[str, ...]
+    """Words that may stand beside a choice without changing it."""
+    denials: tuple[str, ...]
+    """Words that may stand beside a no without changing it."""
+    nothing: tuple[str, ...]
+    """Replies to a question for free words that say there is nothing to say."""
 
 
 class Talk(BaseModel):
@@ -22,6 +51,11 @@ class Talk(BaseModel):
 
     words: dict[Wanted, tuple[str, ...]]
     """Replies that are a wish and not an answer."""
+    begins: dict[Wanted, tuple[str, ...]]
+    """Beginnings of longer replies that are a wish."""
+    understood: Understood
+    ordinals: dict[str, int]
+    """Places in a row said in words."""
     same_as: tuple[str, ...]
     """How “same as wall A” begins; what follows is the wall."""
     counts: dict[str, int]

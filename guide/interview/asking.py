@@ -79,13 +79,19 @@ def _things(book: Book, answers: Answers, opened: Asked, outer: frozenset[str]) 
         yield from _applying_at(book, answers, item_place(opened.place, opened.question.opens, index), outer)
 
 
-def next_question(book: Book, answers: Answers) -> Asked | None:
-    """Return the one question to ask now, or None when everything that applies is answered and in no doubt."""
+def next_question(book: Book, answers: Answers, later: Set[str] = frozenset()) -> Asked | None:
+    """Return the one question to ask now, or None when everything that applies is answered and in no doubt.
+
+    Those whose path is in `later` come after all others.
+    """
+    left = None
     for asked in applying(book, answers):
         answer = answers.get(asked.path)
         if answer is None or answer.confirm:
-            return asked
-    return None
+            if asked.path not in later:
+                return asked
+            left = left or asked
+    return left
 
 
 def previous_question(book: Book, answers: Answers, path: str | None) -> Asked | None:

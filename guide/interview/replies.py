@@ -6,7 +6,7 @@ import unicodedata
 
 from guide.book.questions import Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Certainty
+from guide.interview.answers import Certainty, Value
 from guide.lengths import Bare, Length, Tape, Unreadable, read_length, with_unit
 
 LONGEST_TEXT = 400
@@ -17,6 +17,17 @@ _SHOWN = 40
 
 class Sorry(ValueError):  # noqa: N818 - it is an answer to the person, said as it stands
     """A reply that could not be understood; the message is one sentence saying what would be."""
+
+    nearest: tuple[Value, Certainty] | None = None
+    """The nearest reading, where there is exactly one: the person may say yes to it."""
+    path: str | None = None
+    """The answer that the nearest reading is for, where it is not the question asked."""
+
+    def with_nearest(self, read: tuple[Value, Certainty] | None, path: str | None = None) -> Sorry:
+        """Return the same sentence, with the nearest reading beside it."""
+        self.nearest = read if read is not None and read[0] is not None else None
+        self.path = path
+        return self
 
 
 def sorry(key: str, **values: object) -> Sorry:

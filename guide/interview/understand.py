@@ -9,6 +9,9 @@ from guide.book.questions import Book, Doubt, Question
 from guide.book.talk import Talk, Wanted, load_talk
 from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, fact_of, path_of, scope_of, wall_letter
 from guide.interview.asking import Asked
+from guide.interview.corrections import correction, without_correction
+from guide.interview.loosely import read_loosely, size_called
+from guide.interview.meanings import asked_back
 from guide.interview.replies import LONGEST_TEXT, clean, sorry
 from guide.interview.values import example_of, pick, read_value
 from guide.lengths import Bare, Length, Tape, inches
@@ -19,6 +22,19 @@ class Wish:
     """The person wants something instead of answering."""
 
     wanted: Wanted
+    about: str = ""
+    """The word that is to be explained."""
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """The reply was meant for the question before."""
+
+    path: str
+    answer: Answer
+
+
+Heard = Answer | Wish | Correction
 
 
 def tape_of(answers: Answers) -> Tape:
@@ -31,11 +47,12 @@ def bare_of(answers: Answers) -> Bare:
     return "mm" if tape_of(answers) == "millimetres" else "in"
 
 
-def hear(book: Book, answers: Answers, asked: Asked, reply: str) -> Answer | Wish:
-    """Understand a reply to a question: an answer, or a wish such as “why” or “back”.
+def hear(book: Book, answers: Answers, asked: Asked, reply: str, before: Asked | None = None) -> Heard:
+    """Understand a reply to a question: an answer, a wish such as “why” or “back”, or a correction of the answer before.
 
-    “Don't know” and “usual” become answers here, by what the book says of the question. Raises Sorry with one sentence
-    when the reply is not one clear answer; nothing is stored then.
+    `before` is the question whose answer was read back last; without it nothing is taken for a correction. “Don't know”
+    and “usual” become answers here, by what the book says of the question. Raises Sorry with one sentence when the reply
+    is not one clear answer, with the nearest reading where there is one; nothing is stored then.
     """
     talk, question, bare = load_talk(), asked.question, bare_of(answers)
     typed = clean(reply)
@@ -45,11 +62,21 @@ def hear(book: Book, answers: Answers, asked: Asked, reply: str) -> Answer | Wis
         raise sorry("too_long", most=LONGEST_TEXT)
     if question.kind == "choice" and (choice := pick(question, typed)):
         return Answer(choice.id, Certainty.MEASURED, typed)
-    if wanted := talk.wish(typed):
+    if (size := size_called(question, typed)) is not None:
+        return Answer(size, Certainty.MEASURED, typed)
+    if wanted := talk.wish(typed) or talk.wish(re.sub(r"[,;:]", "", typed)):
         return _wish(answers, asked, wanted, typed)
+    if back := asked_back(question, typed):
+        return Wish(*back)
+    old = answers.get(before.path) if before is not None else None
+    if before is not None and old is not None and (new := correction(asked, before, old, typed, bare)):
+        return Correction(before.path, new)
     if (other := _same_as(talk, typed)) and (copy := _copied(answers, asked, other, typed)):
         return copy
-    value, known = read_value(question, typed, bare)
+    if question.kind == "text":
+        plain = talk.folded(re.sub(r"[,;:]", "", typed))
+        return Answer("none" if plain in talk.understood.nothing else typed, Certainty.MEASURED, typed)
+    value, known = read_loosely(question, without_correction(typed), bare)
     return Answer(value, known, typed)
 
 
@@ -101,6 +128,9 @@ def _wish(answers: Answers, asked: Asked, wanted: Wanted, typed: str) -> Answer 
         return old.confirmed()
     if question.kind in ("count", "text") and (wanted == "none" or (wanted == "no" and not in_doubt)):
         return Answer(0 if question.kind == "count" else "none", Certainty.MEASURED, typed)
+    said_so = wanted in ("yes", "no", "none") and typed.lower() != "not" and not in_doubt
+    if question.kind == "choice" and said_so and (choice := pick(question, wanted)):
+        return Answer(choice.id, Certainty.MEASURED, typed)
     if wanted in ("keep", "yes", "no", "none"):
         raise sorry("not_yes_or_no", example=example_of(question, bare))
     return Wish(wanted)

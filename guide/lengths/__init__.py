@@ -49,6 +49,7 @@ from guide.lengths.size import (
     greatest,
     least,
 )
+from guide.lengths.spelled import in_figures
 
 __all__ = [
     "DENOMINATORS",
@@ -77,6 +78,7 @@ __all__ = [
     "from_mm",
     "greatest",
     "in_feet",
+    "in_figures",
     "in_inches",
     "in_mm",
     "in_words",

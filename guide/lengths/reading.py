@@ -10,6 +10,7 @@ from functools import lru_cache
 from typing import Literal
 
 from guide.lengths.size import DENOMINATORS, FOOT, INCH, MM, ZERO, Length, decimal, from_inches, from_mm
+from guide.lengths.spelled import in_figures
 
 SHY = INCH // 32
 """What “shy” takes off and “strong” adds: a thirty-second of an inch. Common practice among carpenters, no source."""
@@ -51,8 +52,7 @@ _ABOUT_AFTER = re.compile(r"\s*(?:or so|ish|-ish|give or take|roughly|approx\.?|
 _SHY_AFTER = re.compile(
     r"\s*(?:just |slightly |a (?:hair|touch|bit|tad|little) )?(?P<word>shy|scant|light|strong|heavy|full)$"
 )
-_AND_FRACTION = re.compile(r"(?<=\d) ?(?:and|&|\+) ?(?P<frac>\d+ ?/ ?\d+|a half|a quarter|three quarters)")
-_FRACTION_WORDS = {"a half": "1/2", "a quarter": "1/4", "three quarters": "3/4"}
+_AND_FRACTION = re.compile(r"(?<=\d) ?(?:and|&|\+) ?(?P<frac>\d+ ?/ ?\d+)")
 
 _NUM = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _FRAC = r"\d+\s*/\s*\d+"
@@ -93,8 +93,8 @@ Bare = Literal["in", "mm"]
 def read_length(text: str, *, bare: Bare) -> Reading:
     """Read one length as people write it; `bare` is the unit a number without a unit is in.
 
-    Takes feet and inches in every usual spelling, inches with fractions down to 64ths or decimals, metres, centimetres
-    and millimetres, yards and decimetres, typographic quotes and fraction characters, “about” before and “shy” or
+    Takes feet and inches in every usual spelling, in figures or in words, inches with fractions down to 64ths or
+    decimals, metres, centimetres and millimetres, yards and decimetres, typographic quotes and fraction characters, “about” before and “shy” or
     “strong” after. A leading minus is read; whether it makes sense is the question's business.
     Raises `Unreadable` with one sentence when the reply is not one clear length, or is longer than ten thousand feet.
     """
@@ -127,8 +127,8 @@ def _plain(text: str) -> str:
         folded = unicodedata.normalize("NFKC", char)
         out.append(f" {folded}" if "⁄" in folded and len(folded) > 1 else char)
     plain = " ".join("".join(out).translate(_SIGNS).lower().split())
-    plain = plain[:-1].rstrip() if plain.endswith(".") else plain
-    return _AND_FRACTION.sub(lambda found: f" {_FRACTION_WORDS.get(found['frac'], found['frac'])}", plain)
+    plain = in_figures(plain[:-1].rstrip() if plain.endswith(".") else plain)
+    return _AND_FRACTION.sub(r" \g<frac>", plain)
 
 
 def _take_about(plain: str) -> tuple[str, bool]:

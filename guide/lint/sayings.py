@@ -44,11 +44,11 @@ def lint_talk(say: Mapping[str, str], sources: Mapping[str, str]) -> list[str]:
 
 
 def _said_by_the_talk(node: ast.AST) -> str | None:
-    """Return the key of `sorry("key", …)`, `self._say("key", …)` or `….say["key"]`, where it is written out."""
+    """Return the key of `sorry("key", …)`, `say_of_talk("key", …)` or `….say["key"]`, where it is written out."""
     key: ast.expr | None = None
     if isinstance(node, ast.Call) and node.args:
         name = node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
-        key = node.args[0] if name in ("sorry", "_say") else None
+        key = node.args[0] if name in ("sorry", "say_of_talk") else None
     elif isinstance(node, ast.Subscript) and isinstance(node.value, ast.Attribute) and node.value.attr == "say":
         key = node.slice
     text = key.value if isinstance(key, ast.Constant) else None

@@ -232,7 +232,7 @@ def test_values_passed_on_unseen_are_not_held_against_a_sentence() -> None:
 
 
 def test_the_talk_has_every_sentence_that_is_said_and_no_other() -> None:
-    source = 'raise sorry("too_long", most=4)\nself._say("at_the_start")\nprint(talk.say["go_ahead"])'
+    source = 'raise sorry("too_long", most=4)\nsay_of_talk("at_the_start")\nprint(talk.say["go_ahead"])'
     assert lint_talk({"too_long": "", "at_the_start": "", "go_ahead": ""}, {"guide/a.py": source}) == []
     assert lint_talk({"too_long": "", "spare": ""}, {"guide/a.py": source}) == [
         "guide/a.py: it says at_the_start, which is not in talk.toml.",

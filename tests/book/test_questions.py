@@ -97,7 +97,7 @@ def test_every_single_test_in_a_condition_is_found() -> None:
         ('opens = "wall"', 'opens = "room"', "opens"),
         ('places = ["left", "right"]', "", "places belong to readings"),
         ('least = "24"', 'least = "1/7"', "1/7"),
-        ('above = "40 ft"', 'above = "forty"', "forty"),
+        ('above = "40 ft"', 'above = "high"', "high"),
         ('usual = "144"', 'usal = "144"', "usal"),
         ('ask = "What for?"', "", "ask"),
         ('scope = "opening"', 'scope = "roof"', "3.toml"),

@@ -7,7 +7,7 @@ import pytest
 from guide.interview.answers import Answer, Certainty, Spot, Value
 from guide.interview.asking import Asked
 from guide.interview.replies import Sorry, clean
-from guide.interview.understand import Wish, hear
+from guide.interview.understand import Correction, Wish, hear
 from guide.lengths import inches
 from tests.interview.people import BOOK
 
@@ -15,13 +15,13 @@ MEASURED, EYEBALLED, ASSUMED, UNKNOWN = Certainty
 PLACES = {"basement": "basement", "wall": "A", "opening": "A.opening1", "pipe": "A.pipe1", "box": "A.box1"}
 METRIC = {"basement.tape": Answer("millimetres", MEASURED, "mm")}
 
-Heard = Answer | Wish
 
-
-def heard(ref: str, reply: str, answers: dict[str, Answer] | None = None, place: str | None = None) -> Heard:
+def heard(ref: str, reply: str, answers: dict[str, Answer] | None = None, place: str | None = None) -> Answer | Wish:
     """Return what a reply to a question of the book is understood as."""
     question = BOOK.by_ref[ref]
-    return hear(BOOK, answers or {}, Asked(place or PLACES[question.scope], question), reply)
+    found = hear(BOOK, answers or {}, Asked(place or PLACES[question.scope], question), reply)
+    assert not isinstance(found, Correction), "nothing was said before that could be corrected"
+    return found
 
 
 def value(ref: str, reply: str, answers: dict[str, Answer] | None = None) -> Value:

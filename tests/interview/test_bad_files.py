@@ -95,7 +95,7 @@ WRONG = {
     "a key that stands twice deep inside": (
         '{ "format": 1, "walls": [ { "string": "1", "string": "2" } ] }', "the key “string” stands twice in one object",
     ),
-    "an impossible length": (with_basement(foam_thickness="two"), "basement, foam_thickness: I cannot read “two” as one length"),
+    "an impossible length": (with_basement(foam_thickness="thick"), "basement, foam_thickness: I cannot read “thick” as one length"),
     "a length out of range": (
         with_basement(foam_thickness="12"), "basement, foam_thickness: “12” cannot be right for foam thickness: I take 1/2 in to 6 in.",
     ),

@@ -1,0 +1,98 @@
+"""Picking one choice out of what a person says in a sentence.
+
+A choice is taken only where every other word of the reply is accounted for; with words left over it is no more than the
+nearest reading, to be offered.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from difflib import get_close_matches
+
+from guide.book.questions import Choice, Question
+from guide.book.talk import load_talk
+from guide.interview.values import pick
+
+_YES_OR_NO = ("yes", "no")
+
+
+def pick_in(question: Question, said: str) -> tuple[Choice, bool] | None:
+    """Return the one choice that a reply names, and whether nothing else in it is left unexplained; None for none or several."""
+    plain = re.sub(r"[,;:()“”\"]+(?=\s|$)|(?<=\s)[(“\"]", " ", load_talk().folded(said))
+    plain = " ".join(plain.split())
+    if choice := pick(question, plain):
+        return choice, not plain.isdecimal()
+    if choice := _by_place(question, plain) or _denied(question, said, plain):
+        return choice, True
+    if {"or", "either"} & set(plain.split()) or "?" in said:
+        return None
+    named = _named(question, plain)
+    if len({choice.id for choice, _ in named}) == 1:
+        rest = plain
+        for _, phrase in named:
+            rest = f" {rest} ".replace(f" {phrase} ", " ")
+        odd = set(rest.split()) - _explained(named[0][0])
+        return None if odd & set(load_talk().understood.denials) else (named[0][0], not odd)
+    return None if named else _misspelled(question, plain)
+
+
+def _explained(choice: Choice) -> set[str]:
+    """Return the words that may stand beside a choice; words of denial go with a no alone."""
+    words = load_talk().understood
+    denies = set(load_talk().words["no"]) & {choice.id, *choice.words}
+    return {*words.fillers, *(words.denials if denies else ())} - (set() if denies else set(words.denials))
+
+
+def _denied(question: Question, said: str, plain: str) -> Choice | None:
+    """Pick the no where a reply denies what another choice says, as “no cracks” does; a comma after the no leaves it open."""
+    talk = load_talk()
+    noes = [choice for choice in question.choices if "no" in (choice.id, *choice.words)]
+    if len(noes) != 1 or not plain.startswith("no ") or "," in said:
+        return None
+    others = {word for phrase, choice in _phrases(question) if choice is not noes[0] for word in phrase.split()}
+    rest = set(plain.split()[1:])
+    return (
+        noes[0]
+        if rest & others and rest <= {*others, *talk.understood.fillers, *talk.understood.denials, "or"}
+        else None
+    )
+
+
+def _by_place(question: Question, plain: str) -> Choice | None:
+    """Pick “the second one”, “number 2”, “the last one”."""
+    talk = load_talk()
+    if found := re.fullmatch(r"(?:number|option|choice|answer|no\.|#)\s*(\d)", plain):
+        number = int(found[1])
+    elif found := re.fullmatch(r"(?:the )?(\w+)(?: one| choice| option)?", plain):
+        number = len(question.choices) if found[1] == "last" else talk.ordinals.get(found[1], 0)
+    else:
+        return None
+    return question.choices[number - 1] if 1 <= number <= len(question.choices) else None
+
+
+def _named(question: Question, plain: str) -> list[tuple[Choice, str]]:
+    """Return the choices that a sentence names and the words by which it does, the longest words first; none twice."""
+    found: list[tuple[Choice, str]] = []
+    rest = f" {plain} "
+    for phrase, choice in sorted(_phrases(question), key=lambda each: -len(each[0])):
+        if f" {phrase} " in rest:
+            rest = rest.replace(f" {phrase} ", " | ")
+            found.append((choice, phrase))
+    return found
+
+
+def _phrases(question: Question) -> Iterator[tuple[str, Choice]]:
+    talk = load_talk()
+    for choice in question.choices:
+        own = {choice.id, *choice.words}
+        for each in _YES_OR_NO:
+            if each in own:
+                own |= {word for word in talk.words[each] if len(word) > 1 and word != "not"}  # type: ignore[index]
+        yield from ((word, choice) for word in sorted(own) if len(word) > 1)
+
+
+def _misspelled(question: Question, plain: str) -> tuple[Choice, bool] | None:
+    words = {word: choice for word, choice in _phrases(question) if len(word) > 3}
+    near = get_close_matches(plain, sorted(words), n=2, cutoff=0.8)
+    return (words[near[0]], False) if near and len({words[each].id for each in near}) == 1 else None

@@ -1,0 +1,102 @@
+"""What the talk says besides what the person is told of an answer: the question, its help, what a change would touch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+
+from guide.book.questions import Book, Question
+from guide.book.talk import load_talk
+from guide.interview.answers import Answers
+from guide.interview.asking import Asked, Effect, asked_at
+from guide.interview.understand import Wish, bare_of, tape_of
+from guide.interview.values import example_of
+from guide.reference.glossary import load_glossary, look_up
+from guide.sheets.said import place_title, thing_title, value_shown, wall_title
+
+
+def say_of_talk(key: str, **values: str) -> str:
+    """Return the sentence of that name in `prompts_data/talk.toml`, its values filled in."""
+    return load_talk().say[key].format(**values)
+
+
+def filled(answers: Answers, asked: Asked, text: str) -> str:
+    """Fill a question's text with the wall and the thing it is asked of."""
+    place = asked.place
+    letter = place.partition(".")[0]
+    names = {"wall": wall_title(answers, letter) if place != "basement" else ""}
+    if "." in place:
+        names["thing"] = thing_title(place)
+    return text.format_map(names)
+
+
+def question_lines(answers: Answers, asked: Asked) -> tuple[str, ...]:
+    """Return what to say to ask a question: the question, its choices, an old answer to keep or change."""
+    question = asked.question
+    lines = [filled(answers, asked, question.ask)]
+    lines += [f"  {number}  {choice.say}" for number, choice in enumerate(question.choices, 1)]
+    old = answers.get(asked.path)
+    if old is not None:
+        shown = value_shown(question, old.value, tape_of(answers))
+        lines.append(say_of_talk("in_doubt" if old.confirm else "old_answer", value=shown))
+    elif not question.choices:
+        lines.append(
+            say_of_talk("usual_is" if question.usual is not None else "like_this", value=example(answers, question))
+        )
+    return tuple(lines)
+
+
+def example(answers: Answers, question: Question) -> str:
+    """Return an answer that would be understood, in the person's unit."""
+    return example_of(question, bare_of(answers))
+
+
+def help_lines(answers: Answers, asked: Asked | None) -> tuple[str, ...]:
+    """Return why a question is asked, how to measure, and what else can be said."""
+    if asked is None:
+        return (say_of_talk("commands"),)
+    question = asked.question
+    return (
+        say_of_talk("why", text=filled(answers, asked, question.why)),
+        say_of_talk("how", text=filled(answers, asked, question.how)),
+        say_of_talk("dont_know", text=question.unknown.say),
+        say_of_talk("commands"),
+    )
+
+
+def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
+    """Return what a person gets who asks something back: why, how, the question again, an example, what a word means, help."""
+    question = asked.question
+    if wish.wanted == "repeat":
+        return question_lines(answers, asked)
+    if wish.wanted == "meaning":
+        return (meaning_line(wish.about),)
+    if wish.wanted == "example":
+        return (say_of_talk("example", value=example(answers, question)),)
+    if wish.wanted in ("why", "how"):
+        return (filled(answers, asked, question.why if wish.wanted == "why" else question.how),)
+    return help_lines(answers, asked)
+
+
+def meaning_line(word: str) -> str:
+    """Return what a word of the trade means; for a word that is not in the glossary, the nearest that is."""
+    if entry := look_up(word):
+        return f"{entry.word}: {entry.says}"
+    near = get_close_matches(word.lower(), [entry.word for entry in load_glossary()], n=1, cutoff=0.75)
+    return say_of_talk("near_words", word=word, near=near[0]) if near else say_of_talk("no_such_word", word=word)
+
+
+def effect_lines(book: Book, answers: Answers, effect: Effect) -> tuple[str, ...]:
+    """Return what a change would do to other answers, by name."""
+    keys = (("parks", effect.parked), ("brings_back", effect.back), ("puts_in_doubt", effect.confirm))
+    return tuple(say_of_talk(key, names=names_of(book, answers, paths)) for key, paths in keys if paths)
+
+
+def names_of(book: Book, answers: Answers, paths: Iterable[str]) -> str:
+    """Return what answers are called, each with the wall or the thing it belongs to."""
+    return ", ".join(_name(answers, asked) for path in paths if (asked := asked_at(book, path)) is not None)
+
+
+def _name(answers: Answers, asked: Asked) -> str:
+    short = asked.question.short
+    return short if asked.place == "basement" else f"{short} ({place_title(answers, asked.place)})"

@@ -1,0 +1,161 @@
+"""The talk as people talk: the nearest reading offered, the answer before corrected, undo, later, and words explained."""
+
+from __future__ import annotations
+
+from guide.interview.answers import Certainty
+from guide.lengths import inches
+from guide.session import Session
+from tests.test_session import session_of
+
+
+def asked(session: Session) -> str:
+    """Return the path of the question asked now."""
+    assert session.current is not None
+    return session.current.path
+
+
+def test_the_nearest_reading_is_offered_and_taken_only_by_a_yes() -> None:
+    """A sentence with one size in it and words we do not know stores nothing until the person says yes."""
+    session = session_of(without=("A.shelf",))
+    said = session.reply("it slopes a bit, 2 1/2 near the stair").lines
+
+    assert "2 1/2 in" in said[-1]
+    assert "A.shelf" not in session.answers
+    session.reply("yes")
+    assert session.answers["A.shelf"].value == inches("2 1/2")
+    assert session.answers["A.shelf"].typed == "it slopes a bit, 2 1/2 near the stair"
+
+
+def test_an_offer_stands_for_one_reply_only() -> None:
+    """Anything but a yes is heard as a reply of its own, and the offer is gone."""
+    session = session_of(without=("A.shelf",))
+    session.reply("2 1/2 near the stair")
+    session.reply("banana")
+    session.reply("yes")
+
+    assert "A.shelf" not in session.answers
+
+
+def test_no_with_a_size_corrects_the_answer_before_when_it_cannot_be_meant_for_this_question() -> None:
+    """After the shelf the number of openings is asked; “no, 2 5/8” is no number of openings."""
+    session = session_of(without=("A.shelf", "A.openings"))
+    session.reply("2 1/2")
+    assert asked(session) == "A.openings"
+    said = session.reply("no, 2 5/8").lines
+
+    assert session.answers["A.shelf"].value == inches("2 5/8")
+    assert "two and five eighths inches" in said[0]
+    assert asked(session) == "A.openings"
+
+
+def test_a_no_that_could_be_meant_for_either_question_is_asked_back() -> None:
+    """A string of 1 1/4, then the lean: “no, 1/4” may be a lean of 1/4 or a string of 1/4; nothing is taken."""
+    session = session_of(without=("A.string", "A.lean"))
+    session.reply("1 1/4")
+    assert asked(session) == "A.lean"
+    said = session.reply("no, 1/4").lines
+
+    assert "string to the concrete" in said[0]
+    assert session.answers["A.string"].value == inches("1 1/4")
+    assert "A.lean" not in session.answers
+    session.reply("1/8")
+    assert session.answers["A.lean"].value == inches("1/8")
+
+
+def test_a_slip_close_to_the_answer_before_is_its_correction() -> None:
+    """“No, 1 3/8” after a string of 1 1/4 means the string, though a wall may lean as much."""
+    session = session_of(without=("A.string", "A.lean"))
+    session.reply("1 1/4")
+    session.reply("no, 1 3/8")
+
+    assert session.answers["A.string"].value == inches("1 3/8")
+    assert asked(session) == "A.lean"
+
+
+def test_i_meant_speaks_of_this_question_when_its_last_reply_was_not_understood() -> None:
+    """After a reply that was asked back, a correction corrects that reply and not the answer before."""
+    session = session_of(without=("A.lean", "A.shelf"))
+    session.reply("1/8")
+    session.reply("two something")
+    session.reply("I meant 2 1/2")
+
+    assert session.answers["A.lean"].value == inches("1/8")
+    assert session.answers["A.shelf"].value == inches("2 1/2")
+
+
+def test_a_correction_that_touches_others_waits_for_a_yes() -> None:
+    """Correcting the number of walls is a change like any other."""
+    session = session_of(without=("A.height",))
+    session.reply("91 1/4 left, 92 right")
+    said = session.reply("sorry, 91 1/2 left, 92 right").lines
+
+    assert any("height of the concrete" in line for line in said)
+    session.reply("yes")
+    height = session.answers["A.height"].value
+    assert isinstance(height, tuple)
+    assert session.answers["A.concrete"].confirm
+
+
+def test_undo_takes_back_one_answer_after_the_other_and_redo_brings_them_again() -> None:
+    """Undo goes back by changes, not by questions; after redo everything stands as it did."""
+    session = session_of(without=("A.lean", "A.shelf"))
+    empty = dict(session.answers)
+    session.reply("1/8")
+    session.reply("2 1/2")
+    full = dict(session.answers)
+    session.reply("undo")
+    assert asked(session) == "A.shelf"
+    session.reply("undo that")
+    assert dict(session.answers) == empty
+    assert "nothing to undo" in session.reply("undo").lines[0]
+    session.reply("redo")
+    session.reply("redo")
+    assert dict(session.answers) == full
+    assert "nothing to redo" in session.reply("redo").lines[0]
+
+
+def test_undo_brings_back_what_a_change_had_put_in_doubt() -> None:
+    """A changed length puts heights in doubt; undone, they are as sure as before."""
+    session = session_of()
+    before = dict(session.answers)
+    session.change("A.length")
+    session.reply("200 at floor")
+    session.reply("yes")
+    assert session.answers["A.height"].confirm
+    session.reply("undo")
+
+    assert dict(session.answers) == before
+
+
+def test_what_is_left_for_later_is_asked_after_everything_else() -> None:
+    """“Later” stores nothing; the question comes again when nothing else is open, and is said to be left."""
+    session = session_of(without=("A.string", "A.lean", "A.shelf"))
+    session.reply("later")
+    assert asked(session) == "A.lean"
+    session.reply("plumb")
+    said = session.reply("skip").lines
+    assert any("string to the concrete" in line and "bare shelf" in line for line in said)
+    assert asked(session) == "A.string"
+    session.reply("1 1/4")
+    session.reply("2 1/2")
+    assert session.current is None
+
+
+def test_a_word_of_the_trade_is_explained_and_the_question_stays() -> None:
+    """“What does crown mean” gives the glossary's sentence; a word it has not gives the nearest it has, or says so."""
+    session = session_of(without=("A.shelf",))
+
+    assert "bulging edge" in session.reply("what does crown mean?").lines[0]
+    assert "crown" in session.reply("what's a crwon").lines[0]
+    assert "no explanation" in session.reply("what does zyzzyva mean").lines[0]
+    assert asked(session) == "A.shelf"
+
+
+def test_i_think_makes_a_guess_that_locks_what_rests_on_it() -> None:
+    """A hedged answer is taken, read back as a guess, and never stands behind a cut."""
+    session = session_of(without=("A.string",))
+    session.reply("I think it's an inch and a quarter")
+
+    assert session.answers["A.string"].value == inches("1 1/4")
+    assert session.answers["A.string"].known is Certainty.EYEBALLED
+    assert session.survey.unsure({"A.string"}) == ("A.string",)
