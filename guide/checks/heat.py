@@ -16,7 +16,7 @@ from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.materials import Materials, load_materials, metres
-from guide.survey.model import Basement
+from guide.survey.model import Basement, Profile
 
 Share = tuple[float, float]
 """A share of an area, 0 to 1, and the resistance met there."""
@@ -123,10 +123,14 @@ def _pieces(wall: WallLayout) -> Iterator[tuple[float, Part]]:
 
 def _wall_area(wall: WallLayout) -> float:
     """Return the area between slab and joists over the length of the plates, openings left out, in square inches."""
-    start, end, height = wall.plate_start, wall.plate_end, wall.wall.height
-    places = [start, *height.breaks(start, end), end]
-    whole = sum(_area(x1 - x0, (height.at(x0) + height.at(x1)) // 2) for x0, x1 in pairwise(places))
+    whole = area_under(wall.wall.height, wall.plate_start, wall.plate_end)
     return whole - sum(_hole(wall, (opening.left + opening.right) // 2) for opening in wall.wall.openings)
+
+
+def area_under(heights: Profile, start: Length, end: Length) -> float:
+    """Return the area between the slab and a line of heights, in square inches."""
+    places = [start, *heights.breaks(start, end), end]
+    return sum(_area(x1 - x0, (heights.at(x0) + heights.at(x1)) // 2) for x0, x1 in pairwise(places))
 
 
 def _hole(wall: WallLayout, middle: Length) -> float:

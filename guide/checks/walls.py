@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from guide.checks.findings import Finding, finding
+from guide.checks.moisture import batts_on_cold_foam
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, inches
 from guide.reference.codes import CodeProfile
@@ -25,6 +26,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from _bays(wall)
+    yield from batts_on_cold_foam(wall, basement)
     if wall.wall.other.strip().lower() not in ("none", "no", ""):
         yield finding("other", wall.letter, what=wall.wall.other)
     if inches(basement.drywall) < code.thermal_barrier.length:

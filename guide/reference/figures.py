@@ -37,6 +37,7 @@ class Figures:
     cut_step: Length
     foam_step: Length
     string_block: Length
+    grade_below: Length
     foam_floor_gap: Length
     foam_cut_gap: Length
     foam_seam: Length

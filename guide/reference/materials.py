@@ -50,6 +50,8 @@ class Materials:
     concrete: float
     inside_film: float
     outside_film: float
+    soil: float
+    below_grade_bare: float
 
     def foam(self, kind: str) -> float:
         """Return what a metre of this kind of foam holds back, mK/W; the kinds are those of the question."""

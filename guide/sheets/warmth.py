@@ -1,12 +1,16 @@
-"""What a page says of heat: what each layer holds back, and the whole wall with its wood, as the US and Canada write it."""
+"""What a page says of heat: what each layer holds back, the whole wall with its wood, dew, and what is saved in a year."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from guide.checks.heat import Assembly, assembly_of
+from guide.checks.losses import saving_of
+from guide.checks.moisture import degrees, foam_face
 from guide.layout.parts import WallLayout
+from guide.reference.climates import load_climates
 from guide.reference.materials import us_r
+from guide.reference.units import units
 from guide.sheets.plan import Plan
 
 
@@ -20,6 +24,14 @@ class Warmth:
     """The share of the wall's area that is wood, in percent."""
     us_u: str
     si_u: str
+    face: str
+    """The foam's room face in the coldest month; empty unless batts stand before it and zone and humidity are known."""
+    dew: str
+    """The dew point of the room, beside it."""
+    bare: str
+    """What goes out through the bare concrete in a year; empty while the zone is not known."""
+    built: str
+    saved: str
 
 
 def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
@@ -36,12 +48,31 @@ def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
         "still air of the room",
     )
     rows = [*zip(names, assembly.bay.layers, strict=True), *_whole(assembly)]
+    face = foam_face(wall, basement) if basement.batts == "yes" else None
+    saving = saving_of(wall, basement)
     return Warmth(
-        tuple((name, f"{about}{_r(us_r(held))}", f"{about}{held:.2f}") for name, held in rows),
-        f"{assembly.wood * 100:.0f}",
-        f"{about}{1 / us_r(assembly.parallel):.3f}",
-        f"{about}{1 / assembly.parallel:.2f}",
+        rows=tuple((name, f"{about}{_r(us_r(held))}", f"{about}{held:.2f}") for name, held in rows),
+        wood=f"{assembly.wood * 100:.0f}",
+        us_u=f"{about}{1 / us_r(assembly.parallel):.3f}",
+        si_u=f"{about}{1 / assembly.parallel:.2f}",
+        face=degrees(face.coldest, basement.tape) if face else "",
+        dew=degrees(face.dew, basement.tape) if face else "",
+        bare=_heat(saving.bare) if saving else "",
+        built=_heat(saving.built) if saving else "",
+        saved=_heat(saving.saved) if saving else "",
     )
+
+
+def saved_by_all(plan: Plan) -> str:
+    """Return what every wall together saves in a year; empty while the zone is not known or no wall is laid out."""
+    found = [saving_of(wall, plan.survey.basement) for wall in plan.layout.walls]
+    savings = [saving.saved for saving in found if saving is not None]
+    return _heat(sum(savings)) if savings else ""
+
+
+def climate_source() -> str:
+    """Return where the years of the climate zones come from."""
+    return load_climates().source
 
 
 def _whole(assembly: Assembly) -> tuple[tuple[str, float], ...]:
@@ -54,3 +85,18 @@ def _whole(assembly: Assembly) -> tuple[tuple[str, float], ...]:
 
 def _r(value: float) -> str:
     return f"{value:.1f}" if value >= 1 else f"{value:.2f}"
+
+
+def _heat(kwh: float) -> str:
+    """Print heat to two figures, in the units of electric and gas bills: what is known of soil carries no more."""
+    heat = units().Quantity(kwh, "kWh")
+    shown = [f"{_two_figures(float(heat.to(unit).magnitude))} {name}" for unit, name in _BILLS]
+    return f"{shown[0]} ({', '.join(shown[1:])})"
+
+
+def _two_figures(value: float) -> str:
+    rounded = float(f"{value:.2g}")
+    return f"{rounded:,.0f}" if rounded >= 10 else f"{rounded:.1f}"
+
+
+_BILLS = (("kWh", "kWh"), ("US_therm", "therms"), ("GJ", "GJ"))

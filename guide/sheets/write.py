@@ -29,6 +29,7 @@ from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
 from guide.sheets.view import ROWS, WallView
+from guide.sheets.warmth import climate_source, saved_by_all
 
 ALWAYS_SAID = ("any_work", "who_decides")
 """Cautions that stand before the first step of every page."""
@@ -54,6 +55,8 @@ def _templates() -> Environment:
     environment.globals["table"] = table
     environment.globals["hours_from"] = load_steps().hours_from
     environment.globals["Kind"] = Kind
+    environment.globals["saved_by_all"] = saved_by_all
+    environment.globals["climate_source"] = climate_source
     return environment
 
 

@@ -218,6 +218,8 @@ class Basement:
     foam: str = asked("basement.foam")
     foam_thickness: Length = asked("basement.foam_thickness")
     batts: str = asked("basement.batts")
+    zone: str | None = asked("basement.zone")
+    humidity: str | None = asked("basement.humidity")
     foam_sheet: str = asked("basement.foam_sheet")
     block_reach: str = asked("basement.block_reach")
     sheets: str = asked("basement.sheets")

@@ -124,6 +124,15 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one({"foam_thickness": "1 in"}, string="1 1/2 in"),  # B 1 1/8: the middle of the plate at 2 7/8
         one({"foam_thickness": "1 1/8 in"}, string="1 1/2 in"),  # B 1 1/4: 3
     ),
+    # zone 6 at 40 %: the dew point is 45 °F; 2 in leaves the foam's face at 40, 3 in keep it over 45
+    "batts_cold": (
+        basement(batts="yes", zone="zone 6", humidity="40"),
+        basement(batts="yes", zone="zone 6", humidity="40", foam_thickness="3 in"),
+    ),
+    "batts_wet": (
+        basement(batts="yes", zone="zone 8", humidity="50"),
+        basement(batts="yes", zone="zone 8", humidity="40"),
+    ),
     "knee_wall": (one({}, **level("92 in", "87 7/8 in")), one({}, **level("92 in", "88 in"))),
     "cap_unbacked": (one({}, **level("92 in", "90 5/8 in")), one({}, **level("92 in", "90 1/2 in"))),
 }  # fmt: skip

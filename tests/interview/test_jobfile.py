@@ -36,6 +36,8 @@ def test_every_text_that_was_typed_is_found_in_the_file(before: Job) -> None:
     text = json.dumps(to_json(BOOK, before), ensure_ascii=False)
     values = set(_texts(json.loads(text)))
     for path, answer in before.answers.items():
+        if not answer.typed:
+            continue
         counts = isinstance(answer.value, int) or path == "basement.walls"
         joined = answer.typed.split(", ") if not counts else []
         listed = counts and answer.typed.isdecimal()
