@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from guide.checks.audit import audit, corner_roles
 from guide.checks.corners import corner_findings
 from guide.checks.findings import Finding
 from guide.checks.gate import gate
@@ -17,6 +18,8 @@ def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
     found = [*gate(survey, code), *corner_findings(survey)]
     for wall in layout.walls:
         found += wall_findings(wall, survey.basement, code)
+        found += audit(wall)
+    found += corner_roles(layout)
     order = list(Severity)
     letters = [None, *(wall.letter for wall in survey.walls)]
     return tuple(sorted(found, key=lambda f: (order.index(f.severity), letters.index(f.wall))))

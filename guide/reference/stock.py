@@ -30,6 +30,8 @@ class Fastener(Data):
     """Percent bought over the count."""
     takes: str
     """What it is for, with `{n}` for how many."""
+    treated: bool = False
+    """Fit for treated wood: hot-dip galvanised, stainless, or coated for it by the maker's word."""
     source: str
 
 
