@@ -61,7 +61,7 @@ def _stack(site: Site, pipe: Pipe) -> Stack:
     else:
         way, side = "box", figures.chase_wider // 2
         shift = (pipe.out + figures.pipe_in_bay - face).up_to(figures.back_step)
-        floor = f"{float(shift.inch * site.wall.length.inch / 144):.1f}"
+        floor = shift.inch * site.wall.length.inch
         said = saying("decision.pipe_box", what=what, at=at, out=pipe.out, face=face, inside=pipe.wide + side * 2)
         beat = (saying("alternative.shift", shift=shift, floor=floor),)
     decision = Decision(f"{pipe.place}.way", site.letter, said, beat)
