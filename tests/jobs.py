@@ -77,6 +77,11 @@ def framed_door(left: str, width: str = "34 1/2 in", height: str = "82 in", jamb
     }  # fmt: skip
 
 
+def kept_free(left: str, width: str = "30 in", floor: str = "72 in") -> Tree:
+    """Return a place kept free for an electrical panel."""
+    return {"kind": "kept free", "left": left, "free_width": width, "keeps": "panel", "free_floor": floor}
+
+
 def standing(at: str, wide: str = "3 1/2 in", out: str = "4 1/2 in") -> Tree:
     """Return an upright pipe with its centre at `at`."""
     return {"run": "standing", "carries": "drain", "at": at, "wide": wide, "out": out, "reach": "no"}

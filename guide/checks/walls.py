@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
+from guide.checks.panel import panel_findings
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, inches
 from guide.reference.codes import CodeProfile
@@ -23,6 +24,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _edge(wall, code)
     yield from _pipes(wall)
     yield from _openings(wall)
+    yield from panel_findings(wall)
     yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from _bays(wall)

@@ -88,8 +88,10 @@ def joists_over(wall: Wall) -> Iterator[tuple[Length, Length]]:
         number += 1
 
 
-def opening_top(opening: Opening) -> Length:
-    """Return how high the hole, the leaf or the frame reaches over the slab."""
+def opening_top(wall: Wall, opening: Opening) -> Length:
+    """Return how high the hole, the leaf or the frame reaches over the slab; a place kept free reaches the joists."""
+    if opening.kind == "kept free":
+        return wall.height.at((opening.left + opening.right) // 2)
     return opening.frame_height or opening.leaf_height or (opening.sill or ZERO) + (opening.tall or ZERO)
 
 
@@ -115,9 +117,9 @@ def _behind(wall: WallLayout) -> Iterator[Shape]:
         yield from (Fill(Look.JOIST_END, x0, x1, *joists) for x0, x1 in joists_over(w))
     yield from (front(w, part) for part in wall.of(Kind.FOAM))
     for opening in w.openings:
-        bottom, top = opening.sill or ZERO, opening_top(opening)
+        bottom, top = opening.sill or ZERO, opening_top(w, opening)
         yield rectangle(Look.OPENING, opening.left, opening.right, bottom, top, opening.place)
-        if opening.kind != "window":
+        if opening.kind in ("new door", "framed door"):
             yield rectangle(Look.LEAF, opening.left, opening.right, ZERO, top, opening.place)
 
 
@@ -153,7 +155,7 @@ def _words(wall: WallLayout) -> Iterator[Shape]:
     w = wall.wall
     for opening in w.openings:
         middle = (opening.left + opening.right) // 2
-        bottom, top = opening.sill or ZERO, opening_top(opening)
+        bottom, top = opening.sill or ZERO, opening_top(w, opening)
         name = thing_name(opening.place)
         short = name.replace("opening ", "op. ")
         yield Label(middle, bottom + (top - bottom) * 2 // 3, (name, short))

@@ -124,8 +124,9 @@ def _framing(placed: _Placed) -> Iterator[Shape]:
 
 
 def _layer(placed: _Placed, look: Look, spans: Iterable[_Span], out: _Span) -> Iterator[Shape]:
-    """Return one layer of a wall with the openings in it."""
-    openings = placed.wall.wall.openings
+    """Return one layer of a wall with the openings in it; behind a place kept free the concrete goes on."""
+    whole = look is Look.CONCRETE_CUT
+    openings = [each for each in placed.wall.wall.openings if not (whole and each.kind == "kept free")]
     for span in _joined(spans):
         for rest in _without(span, [(opening.left, opening.right) for opening in openings]):
             yield placed.box(look, rest, out)

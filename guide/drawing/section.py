@@ -58,8 +58,9 @@ def _at(part: Part, x: Length) -> bool:
 
 
 def _holes(wall: WallLayout, x: Length) -> list[tuple[Length, Length]]:
-    """Return bottom and top of every opening that is cut through at x."""
-    return [(o.sill or ZERO, opening_top(o)) for o in wall.wall.openings if o.left <= x <= o.right]
+    """Return bottom and top of every opening that is cut through at x; behind a place kept free the concrete is whole."""
+    openings = (o for o in wall.wall.openings if o.kind != "kept free")
+    return [(o.sill or ZERO, opening_top(wall.wall, o)) for o in openings if o.left <= x <= o.right]
 
 
 def _pipes(wall: WallLayout, x: Length) -> list[Fill]:

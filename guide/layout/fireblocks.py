@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
+from guide.layout.openings import Stretch
 from guide.layout.parts import (
     FULL_HEIGHT,
     Box,
@@ -41,12 +42,18 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     """
     spots = _spots(site, framing)
     ends, remarks = _ends(site, framing, spots)
+    sides, said = _sides(site, framing, spots, ends)
+    ends, remarks = [*ends, *sides], [*remarks, *said]
     limit = site.code.fireblock_spacing.length
     free = [s for s in spots if not any(_meets(s.part.box, end.part.box) for end in ends)]
-    between = _fewest(site, free, limit)
-    if between is None:
-        remarks.append(Remark(saying("remark.fireblock_far", limit=limit), ZERO))
-        between = _fewest(site, free, limit, strict=False) or []
+    between: list[Spot] = []
+    for run in _sections(site, framing):
+        within = [s for s in free if run[0] <= s.part.box.x0 and s.part.box.x1 <= run[1]]
+        found = _fewest(site, within, limit, run)
+        if found is None:
+            remarks.append(Remark(saying("remark.fireblock_far", limit=limit), ZERO))
+            found = _fewest(site, within, limit, run, strict=False) or []
+        between += found
     along = [pipe for pipe in site.wall.pipes if pipe.run == "lying"]
     parts = [notched_for(site, spot.part, along) for spot in (*ends, *between)]
     return parts, _decisions(site, ends, between, spots, limit), remarks
@@ -144,13 +151,47 @@ def _ends(site: Site, framing: Framing, spots: list[Spot]) -> tuple[list[Spot], 
     return ([first] if _meets(first.part.box, last.part.box) else [first, last]), remarks
 
 
-def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True) -> list[Spot] | None:
-    """Return the fewest spots that keep every gap within the limit, or None when none do.
+def _sections(site: Site, framing: Framing) -> list[Stretch]:
+    """Part the run where fire cannot go on behind the studs: at a place kept free, where there is no hollow."""
+    begin, end = site.run
+    edges = [begin]
+    for hole in framing.holes:
+        if hole.opening.kind == "kept free":
+            edges += [hole.x0, hole.x1]
+    edges.append(end)
+    return [(x0, x1) for x0, x1 in zip(edges[::2], edges[1::2], strict=True) if x0 < x1]
+
+
+def _sides(site: Site, framing: Framing, spots: list[Spot], ends: list[Spot]) -> tuple[list[Spot], list[Remark]]:
+    """Return the blocks that close the hollow at both sides of a place kept free, beside the stud there."""
+    found: list[Spot] = []
+    remarks = []
+    for x0, x1 in pairwise(_sections(site, framing)):
+        left = [s for s in spots if s.part.box.x1 <= x0[1]]
+        right = [s for s in spots if s.part.box.x0 >= x1[0]]
+        near = (
+            (max(left, key=lambda s: s.part.box.x1, default=None), x0[1]),
+            (min(right, key=lambda s: s.part.box.x0, default=None), x1[0]),
+        )
+        for spot, edge in near:
+            if spot is None or _away(spot.part.box, edge) > site.figures.stud_spacing:
+                remarks.append(Remark(saying("remark.fireblock_side"), edge))
+            elif not any(_meets(spot.part.box, other.part.box) for other in (*ends, *found)):
+                found.append(spot)
+    return found, remarks
+
+
+def _away(box: Box, edge: Length) -> Length:
+    return least(abs(box.x0 - edge), abs(box.x1 - edge))
+
+
+def _fewest(site: Site, spots: list[Spot], limit: Length, run: Stretch, *, strict: bool = True) -> list[Spot] | None:
+    """Return the fewest spots that keep every gap of a run within the limit, or None when none do.
 
     Works from the left, keeping for each spot the best way to reach it. Not `strict` it may pass the limit, by as little
     as can be, and returns None only when there is no spot at all.
     """
-    begin, end = site.run
+    begin, end = run
     if end - begin <= limit:
         return []
     best: dict[int, _Way] = {}
@@ -170,7 +211,7 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, *, strict: bool = True
         if ways:
             best[index] = min(ways)
     done = [
-        _to_the_end(site, way, spots[index].part.box, limit)
+        _to_the_end(site, way, spots[index].part.box, limit, end)
         for index, way in best.items()
         if end - spots[index].part.box.x0 <= limit or not strict
     ]
@@ -202,10 +243,9 @@ def _step(site: Site, way: _Way, spots: list[Spot], index: int, start: Length, l
     return _Way(rank, (*way.chosen, index))
 
 
-def _to_the_end(site: Site, way: _Way, last: Box, limit: Length) -> _Way:
+def _to_the_end(site: Site, way: _Way, last: Box, limit: Length, end: Length) -> _Way:
     """Return a way with its last gap counted in, which reaches from its last block to the end of the run."""
     over, count, edges, slivers, widest = way.rank
-    end = site.run[1]
     gap = (end - last.x0).ticks
     slivers += _sliver(site, last.x1, end)
     return _Way((over + max(0, gap - limit.ticks), count, edges, slivers, max(widest, gap)), way.chosen)

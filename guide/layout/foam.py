@@ -215,6 +215,8 @@ def _gaps(foam: FoamSite) -> Iterable[_Gap]:
         if opening.kind == "window":
             sill = opening.sill or ZERO
             yield _Gap(opening.left - cut, opening.right + cut, sill - cut, sill + (opening.tall or ZERO) + cut)
+        elif opening.kind == "kept free":
+            yield _Gap(hole.x0, hole.x1, ZERO, top)
         else:
             tall = opening.leaf_height or opening.frame_height or ZERO
             yield _Gap(hole.x0, hole.x1, ZERO, greatest(tall, hole.top.at(site.wall, (hole.x0 + hole.x1) // 2)))

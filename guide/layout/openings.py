@@ -79,6 +79,9 @@ def _hole(site: Site, opening: Opening) -> Hole:
         side = figures.door_wider // 2
         x0, x1 = opening.left - side, opening.right + side
         top_z = (opening.leaf_height or ZERO) + figures.door_taller + site.basement.floor_finish
+    elif opening.kind == "kept free":
+        x0, x1 = opening.left, opening.right
+        top_z = site.wall.height.at((x0 + x1) // 2)  # nothing below the top plate
     else:
         play = figures.frame_play
         x0, x1 = opening.left - play, opening.right + play
@@ -87,7 +90,7 @@ def _hole(site: Site, opening: Opening) -> Hole:
     head = joists - site.head.at(site.wall, (x0 + x1) // 2)
     drop = joists - top_z
     remarks = []
-    if drop < head:
+    if drop < head and opening.kind != "kept free":
         remarks.append(Remark(saying("remark.head_too_high", what=thing_name(opening.place), by=head - drop), x0))
     plate_is_header = drop <= figures.head_is_plate or drop - head < figures.stud_thick
     top = site.head if plate_is_header else under_joists(drop)
@@ -248,6 +251,8 @@ def _decision(site: Site, hole: Hole) -> Decision:
         beat = (saying("alternative.jamb_extension", gap=abs(gap)),) if key == "pull_in" else ()
         return Decision(name, site.letter, said, beat)
     wide = hole.x1 - hole.x0
+    if opening.kind == "kept free":
+        return Decision(name, site.letter, saying("decision.kept_free", what=hole.name, wide=wide, at=at))
     if opening.width is None or opening.tall is None:
         said = saying("decision.new_door", what=hole.name, leaf=opening.leaf_width or ZERO, wide=wide, at=at)
         return Decision(name, site.letter, said)

@@ -58,12 +58,15 @@ class Profile:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """A window or hatch in the concrete, a new door, or a door that is framed already."""
+    """A window or hatch in the concrete, a new door, a door that is framed already, or a place kept free."""
 
     place: str
     kind: str = asked("opening.kind")
     left: Length = asked("opening.left")
     width: Length | None = asked("opening.width")
+    free_width: Length | None = asked("opening.free_width")
+    keeps: str | None = asked("opening.keeps")
+    free_floor: Length | None = asked("opening.free_floor")
     tall: Length | None = asked("opening.tall")
     sill: Length | None = asked("opening.sill")
     leaf_width: Length | None = asked("opening.leaf_width")
@@ -76,8 +79,8 @@ class Opening:
 
     @property
     def right(self) -> Length:
-        """The right edge, of the hole, the leaf or the frame."""
-        return self.left + (self.width or self.leaf_width or self.frame_width or ZERO)
+        """The right edge, of the hole, the leaf, the frame or the free place."""
+        return self.left + (self.width or self.leaf_width or self.frame_width or self.free_width or ZERO)
 
     @property
     def rests(self) -> frozenset[str]:
@@ -85,6 +88,7 @@ class Opening:
         sizes = (
             self.left,
             self.width,
+            self.free_width,
             self.tall,
             self.sill,
             self.leaf_width,

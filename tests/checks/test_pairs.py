@@ -17,6 +17,7 @@ from tests.jobs import (
     alongside,
     framed_door,
     job,
+    kept_free,
     layout_of,
     level,
     lying,
@@ -132,6 +133,16 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in"}]),
         one(pipes=[standing("80 in")]),
     ),
+    "panel_narrow": (one(openings=[kept_free("60 in", "29 7/8 in")]), one(openings=[kept_free("60 in", "30 in")])),
+    "panel_shallow": (
+        one(openings=[kept_free("60 in", floor="35 7/8 in")]),
+        one(openings=[kept_free("60 in", floor="36 in")]),
+    ),
+    "panel_pipe": (
+        one(openings=[kept_free("60 in")], pipes=[lying("0 in", "70 in")]),
+        one(openings=[kept_free("60 in")], pipes=[lying("0 in", "60 in")]),
+    ),
+    "panel_ask": (one(openings=[kept_free("60 in")]), one(openings=[new_door("60 in")])),
     "old_boxes": (one(boxes=[outlet("60 in", kind="existing")]), one(boxes=[outlet("60 in")])),
     "other": (one(other="gas meter at 9 ft"), one(other="None")),
     "slab_edge": (

@@ -65,6 +65,8 @@ def _foam_gaps(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, L
         if opening.kind == "window":
             sill, tall = opening.sill or ZERO, opening.tall or ZERO
             yield opening.left - cut, opening.right + cut, sill - cut, sill + tall + cut
+        elif opening.kind == "kept free":
+            yield x0, x1, ZERO, top
         else:
             play = FIGURES.frame_play if opening.kind == "framed door" else FIGURES.door_taller + basement.floor_finish
             tall = (opening.leaf_height or opening.frame_height or ZERO) + play

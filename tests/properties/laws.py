@@ -240,6 +240,8 @@ def holes(wall: Wall, basement: Basement) -> Iterator[tuple[Opening, Length, Len
         if opening.kind == "window":
             lining = FIGURES.window_buck + FIGURES.window_return_foam
             yield opening, opening.left + lining, opening.right - lining
+        elif opening.kind == "kept free":
+            yield opening, opening.left, opening.right
         else:
             wider = FIGURES.door_wider // 2 if opening.kind == "new door" else FIGURES.frame_play
             yield opening, opening.left - wider, opening.right + wider
@@ -325,6 +327,14 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
             ends -= 1
     if ends < 0:
         yield "an end without a fireblock"
+    sides = [
+        e for o, x0, x1 in holes(wall.wall, basement) if o.kind == "kept free" for e in (x0, x1) if start < e < end
+    ]
+    unclosed = [
+        e for e in sides if not any(abs(b.centre - e) <= FIGURES.stud_spacing + FIGURES.stud_thick for b in blocks)
+    ]
+    if len(unclosed) > sum(remark.saying.key == "remark.fireblock_side" for remark in wall.remarks):
+        yield "a place kept free with the hollow open beside it"
     for block in blocks:
         if not any(block.box.x0 == p.box.x1 or block.box.x1 == p.box.x0 for p in wall.of(Kind.STUD, Kind.KING)):
             yield f"{block.id} is beside no stud"

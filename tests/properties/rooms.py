@@ -12,7 +12,7 @@ from typing import cast
 from hypothesis import strategies as st
 
 from guide.interview.written import Json
-from tests.jobs import Tree, alongside, framed_door, job, lying, new_door, outlet, standing, wall, window
+from tests.jobs import Tree, alongside, framed_door, job, kept_free, lying, new_door, outlet, standing, wall, window
 
 
 def tape(sixteenths: int) -> str:
@@ -38,7 +38,7 @@ GAPS = st.one_of(sizes(0, 8), sizes(8, 60), sizes(30, 120))
 @st.composite
 def openings(draw: st.DrawFn, at: int, room: int, height: int) -> tuple[Tree, int]:
     """Draw an opening at a place, and return it with its width."""
-    kind = draw(st.integers(0, 2))
+    kind = draw(st.integers(0, 3))
     wide = min(draw(sizes(8, 72) if kind == 0 else sizes(18, 48)), max(room, 18 * 16))
     tall = min(height, draw(sizes(60, 96)))
     if kind == 0:
@@ -46,6 +46,8 @@ def openings(draw: st.DrawFn, at: int, room: int, height: int) -> tuple[Tree, in
         return window(tape(at), tape(wide), tape(tall), tape(min(draw(sizes(0, 60)), height - tall))), wide
     if kind == 1:
         return new_door(tape(at), tape(min(wide, 48 * 16)), tape(tall)), wide
+    if kind == 2:
+        return kept_free(tape(at), tape(wide)), wide
     return framed_door(tape(at), tape(wide), tape(tall), tape(draw(sizes(0, 9)))), wide
 
 

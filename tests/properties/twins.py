@@ -51,7 +51,9 @@ def mirrored(tree: Tree) -> Tree:
     for key in ("height", "concrete"):
         wall[key] = [_reading_mirrored(reading, length) for reading in cast(list[str], wall[key])]
     for opening in cast(list[Tree], wall["openings"]):
-        wide = opening.get("width") or opening.get("leaf_width") or opening.get("frame_width")
+        wide = (
+            opening.get("width") or opening.get("leaf_width") or opening.get("frame_width") or opening.get("free_width")
+        )
         opening["left"] = tape(length - _sixteenths(opening["left"]) - _sixteenths(wide))
     for pipe in cast(list[Tree], wall["pipes"]):
         if pipe["run"] == "standing":

@@ -1,0 +1,36 @@
+"""A place kept free, such as for an electrical panel: worked by hand."""
+
+from __future__ import annotations
+
+from guide.layout.parts import Kind, overlap
+from guide.lengths import inches
+from tests.jobs import kept_free, laid, wall
+from tests.layout.sizes import marks, size
+
+WALL = laid(wall("196 in", openings=[kept_free("70 in")]))
+"""70 to 100 from the concrete corner; the plates start at 2 3/8."""
+
+
+def test_nothing_is_built_in_a_place_kept_free_but_what_runs_on_over_it() -> None:
+    inside = [p for p in WALL.parts if overlap(p.box.x0, p.box.x1, inches("70"), inches("100"))]
+
+    assert {part.kind for part in inside} == {Kind.TOP_PLATE, Kind.CAP, Kind.CAP_LAP}
+
+
+def test_the_wall_ends_at_a_full_stud_and_a_fireblock_on_both_sides() -> None:
+    """Kings at 68 1/2 and 100, blocks of 3/4 behind them away from the free place, all less 2 3/8 on the plates."""
+    assert marks(WALL, Kind.KING) == ["66 1/8", "97 5/8"]
+    assert marks(WALL, Kind.FIREBLOCK)[1:3] == ["65 3/8", "99 1/8"]
+
+
+def test_the_bottom_plate_stops_on_both_sides_of_it() -> None:
+    """67 5/8 to its left, and from 97 5/8 to the end at 187 3/4."""
+    assert [size(part.cut) for part in WALL.of(Kind.BOTTOM_PLATE)] == ["67 5/8", "90 1/8"]
+
+
+def test_fireblocks_are_counted_on_each_side_by_themselves() -> None:
+    """A long wall: 250 in of hollow left of the place need two more blocks, the 40 in right of it none."""
+    long = laid(wall("320 in", openings=[kept_free("250 in")]))
+    between = [p for p in long.of(Kind.FIREBLOCK) if inches("20") < p.box.x0 < inches("230")]
+
+    assert len(between) == 2
