@@ -37,6 +37,10 @@ class Figures:
     cut_step: Length
     foam_step: Length
     string_block: Length
+    slip_tape: Length
+    slip_long: Length
+    slip_long_from: Length
+    slip_eye: Length
     grade_below: Length
     foam_floor_gap: Length
     foam_cut_gap: Length
