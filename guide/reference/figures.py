@@ -42,6 +42,8 @@ class Figures:
     slip_long_from: Length
     slip_eye: Length
     grade_below: Length
+    foam_sold_step: Length
+    foam_sold_most: Length
     foam_floor_gap: Length
     foam_cut_gap: Length
     foam_seam: Length
