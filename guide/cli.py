@@ -67,6 +67,12 @@ def _parser() -> argparse.ArgumentParser:
         "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
     )
     check.add_argument("job", type=Path)
+    twice = commands.add_parser(
+        "twice",
+        help="say which readings to tape again",
+        description="Say which readings to tape again before the first cut: those that decide most if they are a little off.",
+    )
+    twice.add_argument("job", type=Path)
     schema = commands.add_parser(
         "schema", help="print the JSON Schema of a file", description="Print the JSON Schema of a file."
     )
@@ -79,7 +85,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _run(arguments: list[str]) -> int:
-    known = ("talk", "practise", "plan", "check", "schema", "book")
+    known = ("talk", "practise", "plan", "check", "twice", "schema", "book")
     if not arguments:
         return _open(None, plain=False)
     if arguments[0] not in known and not arguments[0].startswith("-"):
@@ -93,6 +99,8 @@ def _run(arguments: list[str]) -> int:
         return _plan(options.job, options.out)
     if options.command == "check":
         return _check(options.job)
+    if options.command == "twice":
+        return _twice(options.job)
     if options.command == "schema":
         return _schema(options.what)
     return _lint()
@@ -135,12 +143,15 @@ def _practise(name: str, *, plain: bool) -> int:
 def _plan(path: Path, folder: Path) -> int:
     from guide.interview.jobfile import load
     from guide.sheets.plan import make_plan
+    from guide.sheets.twice import tape_again
     from guide.sheets.write import summary, usable, write_papers
 
-    plan = make_plan(load_book(), load(path, load_book()))
+    book = load_book()
+    job = load(path, book)
+    plan = make_plan(book, job)
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
-    written = write_papers(plan, folder)
+    written = write_papers(plan, folder, tape_again(book, job.answers))
     print("\n".join(summary(plan, folder, written)))
     return 1 if plan.stopped else 0
 
@@ -154,6 +165,21 @@ def _check(path: Path) -> int:
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
     print("\n".join(finding_lines(plan)))
+    return 1 if plan.stopped else 0
+
+
+def _twice(path: Path) -> int:
+    from guide.interview.jobfile import load
+    from guide.sheets.plan import make_plan
+    from guide.sheets.twice import again_lines, tape_again
+    from guide.sheets.write import usable
+
+    book = load_book()
+    job = load(path, book)
+    plan = make_plan(book, job)
+    if trouble := usable(plan):
+        raise _Unusable(f"{path}: {trouble}")
+    print("\n".join(again_lines(tape_again(book, job.answers), plan.tape)))
     return 1 if plan.stopped else 0
 
 

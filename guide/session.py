@@ -29,6 +29,7 @@ from guide.survey.model import Problem, Survey
 if TYPE_CHECKING:
     from guide.layout.parts import Layout
     from guide.sheets.plan import Plan
+    from guide.sheets.twice import Doubtful
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,7 @@ class Session:
         self._survey: Survey | None = None
         self._layout: Layout | None = None
         self._plan: Plan | None = None
+        self._again: tuple[Doubtful, ...] | None = None
 
     @classmethod
     def opened(cls, book: Book, path: Path) -> Session:
@@ -118,6 +120,15 @@ class Session:
         if self._plan is None:
             self._plan = make_plan(self.book, self._job, self.layout)
         return self._plan
+
+    @property
+    def again(self) -> tuple[Doubtful, ...]:
+        """The readings to tape again before the first cut; it takes a layout for each reading, so only papers ask."""
+        from guide.sheets.twice import tape_again  # the talk need not wait for it
+
+        if self._again is None:
+            self._again = tape_again(self.book, self.answers)
+        return self._again
 
     def counts(self) -> tuple[int, int, int]:
         """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
@@ -329,7 +340,7 @@ class Session:
 
     def _set(self, answers: dict[str, Answer]) -> None:
         self._job = replace(self._job, answers=answers)
-        self._survey = self._layout = self._plan = None
+        self._survey = self._layout = self._plan = self._again = None
 
     def _saved(self) -> tuple[str, ...]:
         """Write the job file; when that fails say so, and keep everything in memory."""

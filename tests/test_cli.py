@@ -69,6 +69,15 @@ def test_check_exits_1_while_a_stop_stands(job: Path, capsys: pytest.CaptureFixt
     assert "STOP" in capsys.readouterr().out
 
 
+def test_twice_names_the_readings_that_decide_most(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Five readings of the worked wall, each with its slip and what hangs on it."""
+    assert main(["twice", str(job)]) == 0
+
+    said = capsys.readouterr().out.splitlines()
+    assert [line[0] for line in said if line[0].isdecimal()] == ["1", "2", "3", "4", "5"]
+    assert said[1] == "1  Wall A: slab to joists at 96 in: you read 91 5/8 in. If it is off by 1/16 in:"
+
+
 def test_check_is_quiet_about_a_sound_job(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The worked wall has nothing to stop it, and nothing is said to pass."""
     assert main(["check", str(job)]) == 0

@@ -16,6 +16,7 @@ from guide.plain import talk
 from guide.session import Session
 from guide.sheets.plan import make_plan
 from guide.sheets.plan_json import plan_to_json
+from guide.sheets.twice import tape_again
 from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 
@@ -38,7 +39,8 @@ def worked(name: str) -> Job:
 def files_of(name: str) -> dict[str, str]:
     """Return every file that a worked job gives, by its path inside the job's folder."""
     plan = make_plan(load_book(), worked(name))
-    found = {f"papers/{paper}": text for paper, text in papers(plan).items()}
+    again = tape_again(load_book(), worked(name).answers)
+    found = {f"papers/{paper}": text for paper, text in papers(plan, again).items()}
     found["papers/plan.json"] = json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"
     found["talk.txt"] = replayed(name)[1]
     return found

@@ -16,16 +16,15 @@ from math import log
 from guide.checks.findings import Finding, finding
 from guide.checks.heat import assembly_of
 from guide.layout.parts import WallLayout
-from guide.lengths import Length, Tape, inches
+from guide.lengths import Length, Tape
 from guide.reference.climates import load_climates
+from guide.reference.figures import load_figures
 from guide.reference.materials import load_materials
 from guide.reference.units import units
 from guide.survey.model import Basement
 
 MAGNUS = (17.62, 243.12)
 """Magnus' constants over water (World Meteorological Organization; from memory, high confidence)."""
-FOAM_STEP, FOAM_MOST = inches("1/2"), inches("6")
-"""Foam is sold in half inches, and over six it is another kind of wall."""
 
 
 def dew_point(celsius: float, humidity: float) -> float:
@@ -81,13 +80,14 @@ def foam_face(wall: WallLayout, basement: Basement, foam: Length | None = None) 
 
 
 def foam_that_would_do(wall: WallLayout, basement: Basement) -> Length | None:
-    """Return the thinnest foam, in half inches, whose room face stays dry in every month; None when six are too few."""
-    thick = FOAM_STEP
-    while thick <= FOAM_MOST:
+    """Return the thinnest foam on sale whose room face stays dry in every month; None when the thickest does not."""
+    figures = load_figures()
+    thick = figures.foam_sold_step
+    while thick <= figures.foam_sold_most:
         face = foam_face(wall, basement, thick)
         if face is None or not face.wet:
             return thick
-        thick += FOAM_STEP
+        thick += figures.foam_sold_step
     return None
 
 
@@ -106,7 +106,7 @@ def batts_on_cold_foam(wall: WallLayout, basement: Basement) -> Iterator[Finding
         humidity=basement.humidity or "",
         room=degrees(load_climates().room, basement.tape),
         zone=basement.zone or "",
-        need=FOAM_MOST if need is None else need,
+        need=load_figures().foam_sold_most if need is None else need,
     )
 
 

@@ -8,6 +8,7 @@ electrical boxes last, in whatever room is left.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import partial
 
 from guide.layout.cap import cap_of
 from guide.layout.corners import Corner, corners_of, end_decisions, end_of
@@ -15,6 +16,7 @@ from guide.layout.fastening import fastened
 from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
 from guide.layout.heights import case_of
+from guide.layout.kept import Kept, once
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of
@@ -42,10 +44,11 @@ class _Framed:
     remarks: tuple[Remark, ...]
 
 
-def lay_out(survey: Survey, code: CodeProfile, figures: Figures) -> Layout:
+def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | None = None) -> Layout:
     """Lay out every wall of the survey that has no contradiction in it. Pure: the same survey gives the same layout.
 
     A wall whose ends leave no room for a plate is left out, too, and the layout's survey has that as a problem.
+    `kept` is for laying out one job many times over with a size changed: what is unchanged is taken from it.
     """
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
     cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
@@ -58,20 +61,22 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures) -> Layout:
             continue
         site = _site(wall, survey, corners, standing, cases, code, figures)
         if site.end - site.start >= SHORTEST_PLATE:
-            framed[wall.letter] = _frame(site, standing[wall.letter])
+            stands = standing[wall.letter]
+            framed[wall.letter] = once(kept, ("frame", site, stands), partial(_frame, site, stands))
         elif survey.given(site.start.rests | site.end.rests):
             cramped.append(_cramped(site))
     foam_sites = {letter: FoamSite(each.site, each.framing, each.blocks) for letter, each in framed.items()}
     shared = {key: c for key, c in corners.items() if c.left_wall in framed and c.right_wall in framed}
-    foam = foam_of(foam_sites, shared)
+    foam = foam_of(foam_sites, shared, kept)
     corner_decisions: dict[str, list[Decision]] = {letter: [] for letter in framed}
     for (letter, side), corner in corners.items():
         if side == "right" and letter in framed:
             corner_decisions[letter].append(corner.decision)
-    walls = tuple(
-        _complete(each, *foam[letter], tuple(corner_decisions[letter]), survey) for letter, each in framed.items()
-    )
-    return Layout(replace(survey, problems=(*survey.problems, *cramped)), walls)
+    walls = []
+    for letter, each in framed.items():
+        whole = (each, *foam[letter], tuple(corner_decisions[letter]))
+        walls.append(once(kept, ("complete", *whole), partial(_complete, *whole, survey)))
+    return Layout(replace(survey, problems=(*survey.problems, *cramped)), tuple(walls))
 
 
 def _cramped(site: Site) -> Problem:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from itertools import pairwise
+from functools import partial
+from itertools import pairwise, product
 
 from guide.interview.asking import CORNERS
 from guide.layout.corners import Corner
 from guide.layout.heights import foam_top
+from guide.layout.kept import Kept, once
 from guide.layout.offsets import pipe_heights
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Box, Decision, Kind, Material, Part, over_slab
@@ -39,17 +41,21 @@ class _Gap:
 
 
 def foam_of(
-    sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]
+    sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner], kept: Kept | None = None
 ) -> dict[str, tuple[tuple[Part, ...], tuple[Decision, ...]]]:
     """Return foam pieces and decisions of every wall, with each corner given to the wall that makes fewest sheets.
 
     At a corner of two walls of this job exactly one of them fills it. At a corner whose other wall is not in this job
     either may; room for its foam is left only when that saves a sheet. Runs of walls are decided one by one.
     """
-    takes: dict[str, tuple[bool, bool]] = {}
+    sheets = {letter: once(kept, ("sheets", foam), partial(_sheets, foam)) for letter, foam in sites.items()}
+    takes: dict[str, Takes] = {}
     for run in _runs(sites, corners):
-        takes |= _best_takes(run, sites, corners)
-    return {letter: _with_decisions(sites[letter], takes[letter], corners) for letter in sites}
+        takes |= _best_takes(run, sites, sheets, corners)
+    return {
+        letter: once(kept, ("foam", foam, takes[letter]), partial(_with_decisions, foam, sheets[letter], takes[letter]))
+        for letter, foam in sites.items()
+    }
 
 
 def _runs(sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]) -> list[list[str]]:
@@ -68,29 +74,36 @@ def _runs(sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corne
     return runs
 
 
+Takes = tuple[bool, bool]
+"""Whether the foam of a wall stops short left and right, so that the neighbour's fills the corner."""
 _Rank = tuple[int, int, tuple[bool, ...]]
 """Sheets, corners left to a wall that may never be built, then the earlier choice: lower is better."""
 
 
 def _best_takes(
-    run: list[str], sites: Mapping[str, FoamSite], corners: Mapping[tuple[str, str], Corner]
-) -> dict[str, tuple[bool, bool]]:
+    run: list[str],
+    sites: Mapping[str, FoamSite],
+    sheets: Mapping[str, Mapping[Takes, int]],
+    corners: Mapping[tuple[str, str], Corner],
+) -> dict[str, Takes]:
     """Return for each wall of a run whether its foam stops short (the neighbour's fills the corner) left and right.
 
     Goes along the run keeping, for either choice at the last corner, the best way to it. In a ring the choice at the
     corner that closes it is tried both ways.
     """
     ring = len(run) > 1 and (run[0], "left") in corners
-    best: tuple[_Rank, dict[str, tuple[bool, bool]]] | None = None
+    best: tuple[_Rank, dict[str, Takes]] | None = None
     for closing in (False, True) if ring else (None,):
-        ways: dict[bool | None, tuple[_Rank, dict[str, tuple[bool, bool]]]] = {closing: ((0, 0, ()), {})}
+        ways: dict[bool | None, tuple[_Rank, dict[str, Takes]]] = {closing: ((0, 0, ()), {})}
         for letter in run:
-            reached: dict[bool | None, tuple[_Rank, dict[str, tuple[bool, bool]]]] = {}
+            reached: dict[bool | None, tuple[_Rank, dict[str, Takes]]] = {}
             for before, (rank, takes) in ways.items():
                 shared = (letter, "left") in corners
                 for left in (not before,) if shared else _choices(sites[letter], "left"):
                     for right in _choices(sites[letter], "right"):
-                        way = (_ranked(rank, sites[letter], (left, right), corners), {**takes, letter: (left, right)})
+                        take = (left, right)
+                        ranked = _ranked(rank, sites[letter], sheets[letter][take], take, corners)
+                        way = (ranked, {**takes, letter: take})
                         reached[right] = min(reached.get(right, way), way, key=lambda each: each[0])
             ways = reached
         ends = [ways[closing]] if closing is not None else list(ways.values())
@@ -99,7 +112,7 @@ def _best_takes(
     return best[1]
 
 
-def _ranked(rank: _Rank, foam: FoamSite, take: tuple[bool, bool], corners: Mapping[tuple[str, str], Corner]) -> _Rank:
+def _ranked(rank: _Rank, foam: FoamSite, sheets: int, take: Takes, corners: Mapping[tuple[str, str], Corner]) -> _Rank:
     """Add one wall to the rank of the way to it.
 
     At a corner whose other wall is not in this job, foam that ends at the concrete is better than foam that waits for a
@@ -109,7 +122,7 @@ def _ranked(rank: _Rank, foam: FoamSite, take: tuple[bool, bool], corners: Mappi
     for side, end, short in (("left", foam.site.left, take[0]), ("right", foam.site.right, take[1])):
         if (foam.site.letter, side) not in corners and end.what in CORNERS:
             waits += short == (end.what == "inside corner")
-    return rank[0] + sheet_count(foam, *take), rank[1] + waits, (*rank[2], *take)
+    return rank[0] + sheets, rank[1] + waits, (*rank[2], *take)
 
 
 def _choices(foam: FoamSite, side: str) -> tuple[bool, ...]:
@@ -117,25 +130,25 @@ def _choices(foam: FoamSite, side: str) -> tuple[bool, ...]:
     return (False, True) if end.what in CORNERS else (False,)
 
 
-def sheet_count(foam: FoamSite, left_short: bool, right_short: bool) -> int:
-    """Return how many sheets the foam of one wall takes."""
-    pieces = [(part.wide or ZERO, part.cut) for part in pieces_of(foam, left_short, right_short)]
-    sheet = inches(foam.site.basement.foam_sheet)
-    return len(sheets_for(pieces, wide=sheet, tall=foam.site.figures.sheet_long, kerf=ZERO))
+def _sheets(foam: FoamSite) -> dict[Takes, int]:
+    """Return how many sheets the foam of one wall takes, for every choice it has."""
+    sheet, found = inches(foam.site.basement.foam_sheet), {}
+    for takes in product(_choices(foam, "left"), _choices(foam, "right")):
+        pieces = [(part.wide or ZERO, part.cut) for part in pieces_of(foam, *takes)]
+        found[takes] = len(sheets_for(pieces, wide=sheet, tall=foam.site.figures.sheet_long, kerf=ZERO))
+    return found
 
 
 def _with_decisions(
-    foam: FoamSite, takes: tuple[bool, bool], corners: Mapping[tuple[str, str], Corner]
+    foam: FoamSite, sheets: Mapping[Takes, int], takes: Takes
 ) -> tuple[tuple[Part, ...], tuple[Decision, ...]]:
     letter, site = foam.site.letter, foam.site
-    count = sheet_count(foam, *takes)
+    count = sheets[takes]
     decisions = []
     for side, short in zip(("left", "right"), takes, strict=True):
         if len(_choices(foam, side)) == 1:
             continue
-        other = sheet_count(
-            foam, *(not s if name == side else s for name, s in zip(("left", "right"), takes, strict=True))
-        )
+        other = sheets[(not takes[0], takes[1]) if side == "left" else (takes[0], not takes[1])]
         end = site.left if side == "left" else site.right
         keys = ("stops", "laps") if end.what == "outside corner" else ("short", "fills")
         key, beaten = keys if short else reversed(keys)

@@ -29,13 +29,14 @@ def boxes_of(site: Site, framing: Framing, others: list[Part]) -> tuple[list[Par
     remarks: list[Remark] = []
     for box in sorted(site.wall.boxes, key=lambda box: box.at):
         solid = [*framing.parts, *others, *parts]
-        stay = _part(site, box, box.at - site.figures.box_wide // 2)
+        weighed = _weighed(site, box)
+        stay = _part(site, box, box.at - site.figures.box_wide // 2, weighed)
         name, what = f"{box.place}.place", thing_name(box.place)
         if box.kind == "existing" and _free(site, framing, stay, solid):
             parts.append(stay)
             decisions.append(Decision(name, site.letter, saying("decision.box_forward", what=what, at=box.at)))
             continue
-        places = [place for place in _places(site, framing, box) if _free(site, framing, place.part, solid)]
+        places = [place for place in _places(site, framing, box, weighed) if _free(site, framing, place.part, solid)]
         if not places:
             remarks.append(Remark(saying("remark.box_no_room", what=what, at=box.at), box.at))
             continue
@@ -49,13 +50,13 @@ def boxes_of(site: Site, framing: Framing, others: list[Part]) -> tuple[list[Par
     return parts, decisions, remarks
 
 
-def _places(site: Site, framing: Framing, box: OutletBox) -> list[_Place]:
+def _places(site: Site, framing: Framing, box: OutletBox, weighed: frozenset[str]) -> list[_Place]:
     wide = site.figures.box_wide
     found = []
     for stud in framing.parts:
         if stud.kind in (Kind.STUD, Kind.KING, Kind.CRIPPLE):
             for x0 in (stud.box.x0 - wide, stud.box.x1):
-                part = _part(site, box, x0)
+                part = _part(site, box, x0, weighed)
                 low, high = (level.at(site.wall, stud.centre) for level in (stud.box.z0, stud.box.z1))
                 if low <= part.box.z0.off and part.box.z1.off <= high:
                     part = replace(part, placed_by=part.placed_by | stud.placed_by)
@@ -63,7 +64,7 @@ def _places(site: Site, framing: Framing, box: OutletBox) -> list[_Place]:
     return found
 
 
-def _part(site: Site, box: OutletBox, x0: Length) -> Part:
+def _part(site: Site, box: OutletBox, x0: Length, weighed: frozenset[str]) -> Part:
     """Return a box with its left side at x0; its front is flush with the drywall."""
     figures = site.figures
     x0 = x0.with_rests(box.at.rests)
@@ -84,7 +85,7 @@ def _part(site: Site, box: OutletBox, x0: Length) -> Part:
         room,
         figures.box_wide,
         why,
-        placed_by=_weighed(site, box),
+        placed_by=weighed,
     )
 
 
@@ -106,9 +107,11 @@ def _free(site: Site, framing: Framing, part: Part, solid: list[Part]) -> bool:
         room = clear if other.kind in (Kind.PACK, Kind.FIREBLOCK) else ZERO
         if not overlap(box.x0 - room, box.x1 + room, other.box.x0, other.box.x1):
             continue
+        if room == ZERO and not overlap(box.y0, box.y1, other.box.y0, other.box.y1):
+            continue
         low = min(other.box.z0.at(wall, x) for x in (box.x0, box.x1))
         high = max(other.box.z1.at(wall, x) for x in (box.x0, box.x1))
-        if overlap(z0, z1, low, high) and (room > ZERO or overlap(box.y0, box.y1, other.box.y0, other.box.y1)):
+        if overlap(z0, z1, low, high):
             return False
     for hole in framing.holes:
         low = hole.bottom.at(wall, part.centre) if hole.bottom else ZERO

@@ -37,7 +37,13 @@ class Figures:
     cut_step: Length
     foam_step: Length
     string_block: Length
+    slip_tape: Length
+    slip_long: Length
+    slip_long_from: Length
+    slip_eye: Length
     grade_below: Length
+    foam_sold_step: Length
+    foam_sold_most: Length
     foam_floor_gap: Length
     foam_cut_gap: Length
     foam_seam: Length

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from guide.checks.energy import asked_for, nominal
 from guide.checks.heat import Assembly, assembly_of
 from guide.checks.losses import saving_of
 from guide.checks.moisture import degrees, foam_face
 from guide.layout.parts import WallLayout
 from guide.reference.climates import load_climates
+from guide.reference.energy import load_energy
 from guide.reference.materials import us_r
 from guide.reference.units import units
 from guide.sheets.plan import Plan
@@ -24,6 +26,11 @@ class Warmth:
     """The share of the wall's area that is wood, in percent."""
     us_u: str
     si_u: str
+    row: str
+    """What the energy code asks in the zone; empty while the zone is not known."""
+    yours: str
+    """What the wall has, as that row counts it."""
+    cited: str
     face: str
     """The foam's room face in the coldest month; empty unless batts stand before it and zone and humidity are known."""
     dew: str
@@ -55,6 +62,9 @@ def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
         wood=f"{assembly.wood * 100:.0f}",
         us_u=f"{about}{1 / us_r(assembly.parallel):.3f}",
         si_u=f"{about}{1 / assembly.parallel:.2f}",
+        row=asked_for(basement.zone),
+        yours=nominal(basement).said,
+        cited=load_energy().cited,
         face=degrees(face.coldest, basement.tape) if face else "",
         dew=degrees(face.dew, basement.tape) if face else "",
         bare=_heat(saving.bare) if saving else "",

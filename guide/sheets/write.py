@@ -16,7 +16,7 @@ from guide.drawing.floor_plan import floor_plan
 from guide.drawing.section import section
 from guide.drawing.text import render
 from guide.layout.parts import Kind
-from guide.lengths import show
+from guide.lengths import show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
 from guide.reference.data import read_toml
@@ -28,6 +28,7 @@ from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
+from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, saved_by_all
 
@@ -60,13 +61,17 @@ def _templates() -> Environment:
     return environment
 
 
-def papers(plan: Plan) -> dict[str, str]:
-    """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out."""
+def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, str]:
+    """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out.
+
+    `again` are the readings to tape again; None when nobody worked them out, since that takes a layout for each.
+    """
     views = [WallView(plan, wall) for wall in plan.layout.walls]
     shared = {
         "plan": plan,
         "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
+        "size": lambda length: with_unit(length, plan.tape),
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
         "before": lambda step: _before(plan, step),
         "office": _office(),
@@ -83,6 +88,7 @@ def papers(plan: Plan) -> dict[str, str]:
         views=views,
         bodies=bodies,
         rooms=_room_drawing(plan),
+        again=again,
         room=room_view(plan),
         sources=[],
         words=_words(everything),
@@ -153,10 +159,10 @@ def usable(plan: Plan) -> str:
     return ""
 
 
-def write_papers(plan: Plan, folder: Path) -> tuple[Path, ...]:
+def write_papers(plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None) -> tuple[Path, ...]:
     """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError."""
     folder.mkdir(parents=True, exist_ok=True)
-    files = {**papers(plan), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    files = {**papers(plan, again), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
     for name, content in files.items():
         (folder / name).write_text(content, encoding="utf-8", newline="\n")
     return tuple(folder / name for name in files)

@@ -55,7 +55,7 @@ class Papers(Screen[None]):
         if self._trouble:
             return
         try:
-            written = write_papers(self._session.plan, self._folder)
+            written = write_papers(self._session.plan, self._folder, self._session.again)
         except OSError as error:
             said = f"I could not write to {self._folder} ({error.strerror or error})."
         else:

@@ -154,6 +154,8 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         basement(batts="yes", zone="zone 6", humidity="40"),
         basement(batts="yes", zone="zone 6", humidity="40", foam_thickness="3 in"),
     ),
+    # zone 5: 15 continuous, 19 in the bays, or 13 and 5; extruded foam is 5 an inch
+    "energy_short": (basement(zone="zone 5"), basement(zone="zone 5", foam_thickness="3 in")),
     "batts_wet": (
         basement(batts="yes", zone="zone 8", humidity="50"),
         basement(batts="yes", zone="zone 8", humidity="40"),
