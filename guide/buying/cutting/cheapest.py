@@ -42,6 +42,9 @@ def _search(pieces: Pieces) -> tuple[Plan, Proof]:
     under = _price(pieces, best) if best is not None else pieces.price(pieces.most) + 1
     columns = Columns(pieces, best or ())
     purchases = Purchases(pieces, under, lambda low, high: columns.cheapest(low, high, max(pieces.prices)).worths)
+    purchases.add(
+        pieces.weights, purchases.need(pieces.weights)
+    )  # wood in is at least wood out, whatever a solver says
     for _ in range(_ROUNDS):
         boards = purchases.next(under)
         if boards is None:
