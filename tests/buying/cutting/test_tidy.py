@@ -47,7 +47,7 @@ def test_two_crumbs_become_one_offcut() -> None:
     All lengths are tens, so the room is counted in tens.
     """
     pieces = pieces_of(CuttingJob((Wanted(60), Wanted(50), Wanted(40), Wanted(20)), (Board(100, 1),)))
-    plan = [(0, (1, 0, 0, 1)), (0, (0, 1, 1, 0))]
+    plan: Plan = [(0, (1, 0, 0, 1)), (0, (0, 1, 1, 0))]
 
     assert rests(pieces, plan) == [2, 1]
     assert rests(pieces, tidy(pieces, plan)) == [3, 0]
