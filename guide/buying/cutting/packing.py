@@ -8,11 +8,18 @@ import highspy
 import numpy as np
 
 from guide.buying.cutting.columns import Columns
+from guide.buying.cutting.filling import patterns_with_little_over
 from guide.buying.cutting.pieces import Pattern, Pieces
 from guide.buying.cutting.solver import Solver
 
-_TRIES = ((0.7, 30), (1.0, 45), (0.5, 60))
+_MOST_FITS = 800
+"""Patterns of a kind of board, at most, among which whole boards are chosen all at once."""
+
+_TRIES = ((0.7, 30), (0.7, 90), (1.0, 60), (0.5, 60))
 """From which fraction on a pattern counts as used once, and how many pieces left are put on boards all at once."""
+
+_FEW_LENGTHS = 30
+"""With so many different lengths or fewer, all pieces at once are tried too."""
 
 Plan = list[tuple[int, Pattern]]
 """Kind of board and what is cut from it, for each board."""
@@ -20,7 +27,8 @@ Plan = list[tuple[int, Pattern]]
 
 def pack(pieces: Pieces, columns: Columns, boards: Sequence[int]) -> Plan | None:
     """Return a plan for all pieces on so many boards of each kind, or None when none is found; there may yet be one."""
-    tries = (_dive(pieces, columns, boards, nearly, few) for nearly, few in _TRIES)
+    last = ((1.0, sum(pieces.counts)),) if len(pieces.counts) <= _FEW_LENGTHS else ()
+    tries = (_dive(pieces, columns, boards, nearly, few) for nearly, few in (*_TRIES, *last))
     return next((plan for plan in tries if plan is not None), None)
 
 
@@ -51,6 +59,19 @@ def _dive(pieces: Pieces, columns: Columns, boards: Sequence[int], nearly: float
     return plan
 
 
+def _close_fits(pieces: Pieces, left: np.ndarray, rows: np.ndarray, free: Sequence[int]) -> list[np.ndarray]:
+    """Return, where they are few, all patterns of a kind of board that waste no more than all boards together may."""
+    weights, counts = [pieces.weights[row] for row in rows], left[rows].tolist()
+    over = sum(f * room for f, room in zip(free, pieces.rooms, strict=True))
+    over -= sum(weight * count for weight, count in zip(weights, counts, strict=True))
+    found = []
+    for kind, room in enumerate(pieces.rooms):
+        patterns = patterns_with_little_over(weights, counts, room, over, _MOST_FITS) if free[kind] else None
+        if patterns:
+            found.append(np.column_stack([np.full(len(patterns), kind), np.array(patterns)]))
+    return found
+
+
 def _all_at_once(pieces: Pieces, columns: Columns, left: np.ndarray, free: Sequence[int]) -> Plan | None:
     """Choose whole boards from the patterns known, so that nothing stays short."""
     rows = np.flatnonzero(left)
@@ -58,7 +79,8 @@ def _all_at_once(pieces: Pieces, columns: Columns, left: np.ndarray, free: Seque
     kinds = np.array([kind for kind, _ in columns.patterns])
     clipped = np.minimum(table, left[rows])
     useful = (clipped.sum(axis=1) > 0) & (np.array(free)[kinds] > 0)
-    choices = np.unique(np.column_stack([kinds[useful], clipped[useful]]), axis=0)
+    choices = np.column_stack([kinds[useful], clipped[useful]])
+    choices = np.unique(np.vstack([choices, *_close_fits(pieces, left, rows, free)]), axis=0)
     solver = Solver()
     for count in left[rows]:
         solver.addRow(float(count), highspy.kHighsInf, 0, [], [])

@@ -74,6 +74,7 @@ class Purchases:
         self._pieces, self.worths, self._worths_in = pieces, list[tuple[int, ...]](), worths_in
         self._needs: list[Need] = []
         self._open: list[_Box] = []
+        self._given_up: set[Boards] = set()
         high = tuple(
             min(most, (under - 1) // price) if price else most
             for most, price in zip(pieces.most, pieces.prices, strict=True)
@@ -112,8 +113,8 @@ class Purchases:
             low, high = self._halve(box, index, at)
             box, other = (low, high) if boards[index] <= at else (high, low)
             self._wait(other)
-        box.seen, (box.bound, box.leaf) = len(self._needs), self._bound(box)
-        self._open.append(box)
+        self._given_up.add(boards)
+        self._wait(box)
 
     def next(self, under: int) -> Boards | None:
         """Return the cheapest purchase that meets every need and costs less than `under`; None when there is none left.
@@ -127,9 +128,12 @@ class Purchases:
                 self._wait(box)
                 continue
             boards = self._whole(box)
-            if boards is not None:
+            if boards is not None and boards not in self._given_up:
                 return boards
             heapq.heappop(self._waiting)
+            if box.single:
+                self._open.append(box)
+                continue
             if not box.asked and self._asked < _MOST_ASKED:
                 box.asked = True
                 self._asked += 1

@@ -79,6 +79,34 @@ def test_a_basement_is_proven_cheapest(seed: int) -> None:
     assert cutting.bound == cutting.price
 
 
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_boards_filled_by_three_pieces_without_a_rest_are_found(seed: int) -> None:
+    """Twenty boards of 1000, each cut into three at random: the pieces go back on twenty, which their sum alone proves."""
+    chance = random.Random(seed)
+    lengths = []
+    for _ in range(20):
+        first = chance.randint(380, 490)
+        second = chance.randint(250, (1000 - first) // 2)
+        lengths += [first, second, 1000 - first - second]
+    cutting = cheapest(CuttingJob(tuple(Wanted(length) for length in lengths), (Board(1000, 1),)))
+
+    assert cutting.price == 20
+    assert cutting.proven
+
+
+@pytest.mark.parametrize("seed", [1, 2])
+def test_a_solver_without_an_answer_leaves_a_plan_and_an_honest_bound(
+    seed: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Every limit reached at once: the plan is whole, the bound holds, and it is no higher than the proven price."""
+    right = cheapest(house(seed))
+    monkeypatch.setattr("guide.buying.cutting.solver.Solver.optimal", lambda self: False)
+    lame = cheapest(house(seed))
+
+    assert fault_in_plan(house(seed), lame.filled, lame.price) == ""
+    assert 0 < lame.bound <= right.price <= lame.price
+
+
 def test_the_last_saw_cut_may_run_off_the_board() -> None:
     """Worked by hand: two pieces of 47 15/16 in and one cut of 1/8 are 96 in, one eight; a sixteenth more is two.
 
