@@ -11,10 +11,6 @@ from pathlib import Path
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from guide.checks.findings import Finding
-from guide.drawing.elevation import elevation
-from guide.drawing.floor_plan import floor_plan
-from guide.drawing.section import section
-from guide.drawing.text import render
 from guide.layout.parts import Kind
 from guide.lengths import show
 from guide.order.plan import Step
@@ -24,7 +20,8 @@ from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
-from guide.sheets.markdown import COLUMNS, fold, table, text
+from guide.sheets.markdown import fold, table, text
+from guide.sheets.pictures import pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
@@ -63,6 +60,7 @@ def _templates() -> Environment:
 def papers(plan: Plan) -> dict[str, str]:
     """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out."""
     views = [WallView(plan, wall) for wall in plan.layout.walls]
+    drawn = {picture.name: picture.text for picture in pictures(plan)}
     shared = {
         "plan": plan,
         "say_finding": lambda finding: _finding_said(plan, finding),
@@ -73,8 +71,7 @@ def papers(plan: Plan) -> dict[str, str]:
         "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
     bodies = {
-        view.wall.letter: _render("_wall.md.j2", **shared, view=view, drawings=_drawings(plan, view), sources=[])
-        for view in views
+        view.wall.letter: _render("_wall.md.j2", **shared, view=view, drawings=drawn, sources=[]) for view in views
     }
     everything = "\n".join(bodies.values())
     whole = _render(
@@ -82,7 +79,7 @@ def papers(plan: Plan) -> dict[str, str]:
         **shared,
         views=views,
         bodies=bodies,
-        rooms=_room_drawing(plan),
+        rooms=drawn.get("floor-plan", ""),
         room=room_view(plan),
         sources=[],
         words=_words(everything),
@@ -129,17 +126,6 @@ def _office() -> list[str]:
     return [entry["ask"] for entry in read_toml("office.toml")["question"]]
 
 
-def _drawings(plan: Plan, view: WallView) -> dict[str, str]:
-    return {
-        "elevation": render(elevation(view.wall), columns=COLUMNS, tape=plan.tape),
-        "section": render(section(view.wall), columns=COLUMNS, tape=plan.tape),
-    }
-
-
-def _room_drawing(plan: Plan) -> str:
-    return render(floor_plan(plan.layout), columns=COLUMNS, tape=plan.tape) if plan.layout.walls else ""
-
-
 def _finding_said(plan: Plan, finding: Finding) -> str:
     return finding.sentence(plan.tape, plan.guessed)
 
@@ -153,10 +139,18 @@ def usable(plan: Plan) -> str:
     return ""
 
 
-def write_papers(plan: Plan, folder: Path) -> tuple[Path, ...]:
-    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError."""
+def write_papers(plan: Plan, folder: Path, *, printed: bool = False) -> tuple[Path, ...]:
+    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError.
+
+    `printed` adds each paper as an HTML page and each drawing as SVG.
+    """
     folder.mkdir(parents=True, exist_ok=True)
-    files = {**papers(plan), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    written = papers(plan)
+    files = {**written, "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    if printed:
+        from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
+
+        files |= printed_papers(plan, written)
     for name, content in files.items():
         (folder / name).write_text(content, encoding="utf-8", newline="\n")
     return tuple(folder / name for name in files)
