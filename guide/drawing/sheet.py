@@ -80,11 +80,11 @@ class Sheet:
         """Return the chains that stand beside these edges."""
         return [shape for shape in self.of.shapes if isinstance(shape, Chain) and shape.edge in edges]
 
-    @property
+    @cached_property
     def _left_room(self) -> int:
         return MARGIN * 2 + DEEP * len(self.chains("left"))
 
-    @property
+    @cached_property
     def _right_room(self) -> int:
         return MARGIN * 2 + DEEP * len(self.chains("right"))
 

@@ -156,15 +156,20 @@ def _labels(sheet: Sheet, words: list[Word]) -> None:
     """Add each label in its fullest wording that finds room near its place, on white if it can."""
     room = Box(MARGIN, sheet.top - LINE, WIDE - MARGIN, sheet.foot + LINE // 2)
     inked = [sheet.box(fill) for fill in sheet.fills if fill.look not in WRITE_OVER]
+    taken = [word.box for word in words]
     for label in (shape for shape in sheet.of.shapes if isinstance(shape, Label)):
-        fitting = [
-            word
-            for word in _places(sheet, label)
-            if word.box.within(room) and not any(word.box.meets(other.box) for other in words)
-        ]
-        on_white = (word for word in fitting if not any(word.box.meets(box) for box in inked))
-        if word := next(on_white, fitting[0] if fitting else None):
-            words.append(word)
+        spare: Word | None = None
+        for word in _places(sheet, label):
+            box = word.box
+            if not box.within(room) or any(box.meets(other) for other in taken):
+                continue
+            spare = spare or word
+            if not any(box.meets(other) for other in inked):
+                spare = word
+                break
+        if spare is not None:
+            words.append(spare)
+            taken.append(spare.box)
 
 
 def _places(sheet: Sheet, label: Label) -> Iterator[Word]:
