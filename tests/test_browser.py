@@ -150,7 +150,7 @@ def test_every_mark_and_every_cut_reaches_the_paper(folder: Path, paper: str) ->
 
 
 @pytest.mark.parametrize(
-    ("job", "page", "drawings"), [("four-walls", "job-sheet.html", 9), ("first-wall", "wall-A.html", 2)]
+    ("job", "page", "drawings"), [("four-walls", "job-sheet.html", 17), ("first-wall", "wall-A.html", 4)]
 )
 def test_at_the_width_of_the_narrower_paper_nothing_is_cut_off_and_no_words_stand_on_others(
     tmp_path: Path, job: str, page: str, drawings: int

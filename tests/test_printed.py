@@ -90,6 +90,16 @@ def test_every_paper_has_its_page_and_every_drawing_its_file(name: str) -> None:
     assert {f"wall-{wall.letter}-{view}.svg" for wall in plan.layout.walls for view in ("elevation", "section")} < drawn
 
 
+def test_a_corner_is_drawn_once_and_stands_on_the_pages_of_both_its_walls() -> None:
+    """A closed room of four walls has four corners; a wall alone has the two it ends in, the left one first."""
+    names = [picture.name for picture in pictures(plan_of("four-walls")) if picture.name.startswith("corner-")]
+    assert sorted(names) == ["corner-A-B", "corner-B-C", "corner-C-D", "corner-D-A"]
+    page = papers(plan_of("four-walls"))["wall-B.md"]
+    assert 0 < page.index("Walls A and B: the inside corner") < page.index("Walls B and C: the inside corner")
+    page = papers(plan_of("first-wall"))["wall-A.md"]
+    assert 0 < page.index("Wall A, left end: the inside corner") < page.index("Wall A, right end: the inside corner")
+
+
 @pytest.mark.parametrize("name", WORKED_JOBS)
 def test_a_page_is_well_formed_and_complete_in_itself(name: str) -> None:
     """Nothing is loaded and nothing runs: no script, no address, no picture but the drawings in it; no id twice."""

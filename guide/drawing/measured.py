@@ -14,7 +14,7 @@ from guide.drawing.shapes import Chain
 from guide.lengths import Length
 
 DEEP = 2_600
-"""Room that a chain beside a drawing takes up."""
+"""Room that a chain of one size beside a drawing takes up."""
 CLEAR = 350
 """From one size to the next, and from a size to its line."""
 TICK = 350
@@ -55,7 +55,7 @@ def _between(
     """One size between each two places, over their line."""
     at = [across(place) for place in chain.places]
     line = y + WORDS + LEAD
-    sizes = [said(right - left, len(at) == 2) for left, right in pairwise(chain.places)]
+    sizes = _sizes(chain, said)
     wanted = [(left + right) // 2 for left, right in pairwise(at)]
     centres = spread(wanted, [wide(size, WORDS) + CLEAR for size in sizes], *room)
     drawn = [ticked([(x, line) for x in at])]
@@ -83,13 +83,42 @@ def _running(
     return drawn, line + LEAD + longest + CLEAR * 2
 
 
+def deep(chain: Chain, said: Said) -> int:
+    """Return how much room a chain at a side takes up across."""
+    if len(chain.places) == 2:
+        return DEEP
+    return CLEAR * 3 + LEAD + max(wide(size, WORDS) for size in _sizes(chain, said)) + SMALL
+
+
 def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int], said: Said) -> list[str]:
-    """Add the sizes of an upright chain to the words and return its lines. Its words stand before its sizes."""
-    drawn = [ticked([(x, up(place)) for place in chain.places])]
-    for low, high in pairwise(chain.places):
-        text = " ".join((printable(chain.says), said(high - low, len(chain.places) == 2)))
-        words.append(Word(text, x - CLEAR - WORDS // 2, (up(low) + up(high)) // 2, upright=True))
+    """Add the sizes of an upright chain to the words and return its lines; `x` is its edge nearest to the drawing.
+
+    One size stands along its line, after its words; several stand level beside it, and the words outside of them.
+    """
+    out = 1 if chain.edge == "right" else -1
+    at = [up(place) for place in chain.places]
+    sizes = _sizes(chain, said)
+    if len(sizes) == 1:
+        line = x + DEEP - CLEAR if out > 0 else x - CLEAR
+        text = f"{printable(chain.says)} {sizes[0]}"
+        words.append(Word(text, line - CLEAR - WORDS // 2, (at[0] + at[1]) // 2, upright=True))
+        return [ticked([(line, y) for y in at])]
+    line = x + CLEAR * out
+    drawn = [ticked([(line, y) for y in at])]
+    wanted = [(low + high) // 2 for low, high in pairwise(at)]
+    centres = spread(wanted[::-1], [WORDS * 4 // 3] * len(sizes), min(at) - 4 * WORDS, max(at) + 4 * WORDS)[::-1]
+    beyond = line + (LEAD + CLEAR) * out
+    for middle, size, centre in zip(wanted, sizes, centres, strict=False):
+        drawn.append(stroke(f"M{number(line)} {number(middle)}L{number(beyond - CLEAR * out)} {number(centre)}"))
+        words.append(Word(size, beyond, centre, anchor="start" if out > 0 else "end"))
+    farthest = beyond + (max(wide(size, WORDS) for size in sizes) + SMALL) * out
+    words.append(Word(printable(chain.says), farthest, (at[0] + at[-1]) // 2, SMALL, upright=True))
     return drawn
+
+
+def _sizes(chain: Chain, said: Said) -> list[str]:
+    """Return the sizes of a chain, each from one place to the next."""
+    return [said(high - low, len(chain.places) == 2) for low, high in pairwise(chain.places)]
 
 
 def ticked(places: list[tuple[int, int]]) -> str:

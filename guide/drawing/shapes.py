@@ -95,6 +95,8 @@ class Label:
     side: Side = "middle"
     fixed: bool = False
     """It stands level with its place or not at all, since it belongs to a line there."""
+    name: str = ""
+    """The fill it is the mark of: a renderer that has written that inside the fill leaves this out."""
 
 
 @dataclass(frozen=True, slots=True)

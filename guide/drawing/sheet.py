@@ -5,14 +5,14 @@ Whole numbers throughout, rounded once from exact lengths, so that the same draw
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
 from guide.drawing.hatches import Ink, ink
 from guide.drawing.lettering import TITLE, Box, folded, printable
-from guide.drawing.measured import DEEP
+from guide.drawing.measured import deep, under
 from guide.drawing.shapes import Chain, Drawing, Edge, Fill, Mark
 from guide.lengths import FOOT, Length, Tape, in_feet, inches, show
 
@@ -82,11 +82,11 @@ class Sheet:
 
     @cached_property
     def _left_room(self) -> int:
-        return MARGIN * 2 + DEEP * len(self.chains("left"))
+        return MARGIN * 2 + sum(deep(chain, self.said) for chain in self.chains("left"))
 
     @cached_property
     def _right_room(self) -> int:
-        return MARGIN * 2 + DEEP * len(self.chains("right"))
+        return MARGIN * 2 + sum(deep(chain, self.said) for chain in self.chains("right"))
 
     def x(self, x: Length) -> int:
         """Return where x lies across."""
@@ -118,7 +118,10 @@ class Sheet:
     @cached_property
     def top(self) -> int:
         """How far down the top of the picture lies: under the title and what is marked above."""
-        return MARGIN + LINE * (len(self.title) + 1 + len(self.rows(above=True)))
+        y = MARGIN + LINE * (len(self.title) + 1 + len(self.rows(above=True)))
+        for chain in self.chains("above"):
+            y = under([], chain, y, self.x, self.room, self.said)[1]
+        return y
 
     @cached_property
     def foot(self) -> int:
@@ -144,11 +147,17 @@ class Sheet:
         top, bottom = min(fill.top.at(x) for x in ends), max(fill.bottom.at(x) for x in ends)
         return Box(self.x(fill.x0), self.y(top), self.x(fill.x1), self.y(bottom))
 
-    def beside(self, edge: Edge, place: int) -> int:
-        """Return where the line of a chain at a side lies across; place 0 is nearest to the picture."""
-        if edge == "left":
-            return self.x(self.of.left) - DEEP * place - MARGIN
-        return self.x(self.of.right) + DEEP * (place + 1) - MARGIN
+    def beside(self, edge: Edge) -> Iterator[tuple[Chain, int]]:
+        """Yield each chain at a side with its edge nearest to the picture, the nearest first."""
+        x, out = (self.x(self.of.left), -1) if edge == "left" else (self.x(self.of.right), 1)
+        for chain in self.chains(edge):
+            yield chain, x
+            x += deep(chain, self.said) * out
+
+    @property
+    def room(self) -> tuple[int, int]:
+        """From where to where words may stand across."""
+        return MARGIN, WIDE - MARGIN
 
     @cached_property
     def inks(self) -> list[Ink]:

@@ -47,16 +47,18 @@ def svg(
     lines = [_fill(sheet, fill) for fill in sheet.fills]
     lines += _break(sheet)
     lines += [_line(sheet, shape) for shape in sheet.of.shapes if isinstance(shape, Line)]
-    _marks(sheet, words, MARGIN + LINE * (len(sheet.title) + 1), above=True)
-    _inside(sheet, words)
-    _labels(sheet, words)
+    y = _marks(sheet, words, MARGIN + LINE * (len(sheet.title) + 1), above=True)
+    for chain in sheet.chains("above"):
+        drawn, y = under(words, chain, y, sheet.x, sheet.room, sheet.said)
+        lines += drawn
+    _labels(sheet, words, _inside(sheet, words))
     y = _marks(sheet, words, sheet.foot + LINE // 2, above=False)
     sides: tuple[Edge, ...] = ("left", "right")
     for edge in sides:
-        for place, chain in enumerate(sheet.chains(edge)):
-            lines += beside(words, chain, sheet.beside(edge, place), sheet.y, sheet.said)
+        for chain, x in sheet.beside(edge):
+            lines += beside(words, chain, x, sheet.y, sheet.said)
     for chain in sheet.chains("below"):
-        drawn, y = under(words, chain, y, sheet.x, (MARGIN, WIDE - MARGIN), sheet.said)
+        drawn, y = under(words, chain, y, sheet.x, sheet.room, sheet.said)
         lines += drawn
     if not sheet.chains("below"):
         drawn, y = _ruler(sheet, words, y + LINE)
@@ -125,8 +127,9 @@ def _marks(sheet: Sheet, words: list[Word], y: int, *, above: bool) -> int:
     return y
 
 
-def _inside(sheet: Sheet, words: list[Word]) -> None:
-    """Add the mark of each part that has room for it and that nothing is drawn over there."""
+def _inside(sheet: Sheet, words: list[Word]) -> set[str]:
+    """Add the mark of each part that has room for it and that nothing is drawn over there; return the parts."""
+    marked: set[str] = set()
     boxes = [sheet.box(fill) for fill in sheet.fills]
     middle = sheet.y(sheet.fold[0]) - BROKEN // 2 if sheet.fold else 0
     gap = [Box(0, middle - LINE, WIDE, middle + LINE)] if sheet.fold else []
@@ -138,6 +141,8 @@ def _inside(sheet: Sheet, words: list[Word]) -> None:
         word = next((word for word in tries if not any(other.meets(word.box) for other in over)), None)
         if word is not None and not any(word.box.meets(other.box) for other in words):
             words.append(word)
+            marked.add(fill.name)
+    return marked
 
 
 def _tries(sheet: Sheet, text: str, box: Box) -> Iterator[Word]:
@@ -152,12 +157,12 @@ def _tries(sheet: Sheet, text: str, box: Box) -> Iterator[Word]:
                     yield word
 
 
-def _labels(sheet: Sheet, words: list[Word]) -> None:
-    """Add each label in its fullest wording that finds room near its place, on white if it can."""
+def _labels(sheet: Sheet, words: list[Word], marked: set[str]) -> None:
+    """Add each label in its fullest wording that finds room near its place, on white if it can; not of what is marked."""
     room = Box(MARGIN, sheet.top - LINE, WIDE - MARGIN, sheet.foot + LINE // 2)
     inked = [sheet.box(fill) for fill in sheet.fills if fill.look not in WRITE_OVER]
     taken = [word.box for word in words]
-    for label in (shape for shape in sheet.of.shapes if isinstance(shape, Label)):
+    for label in (shape for shape in sheet.of.shapes if isinstance(shape, Label) and shape.name not in marked):
         spare: Word | None = None
         for word in _places(sheet, label):
             box = word.box
@@ -201,7 +206,7 @@ def _ruler(sheet: Sheet, words: list[Word], y: int) -> tuple[list[str], int]:
     strokes = "".join(f"M{number(x)} {number(y)}v{number(TICK)}" for x in at)
     rule = stroke(f"M{number(at[0])} {number(y)}H{number(at[-1])}{strokes}")
     counted = f"{'in' if sheet.tape == 'inches' else 'mm'} {sheet.of.across}"
-    return [rule], caption(words, counted, at[0], y + 2 * LINE, (MARGIN, WIDE - MARGIN))
+    return [rule], caption(words, counted, at[0], y + 2 * LINE, sheet.room)
 
 
 def _legend(sheet: Sheet, words: list[Word], y: int) -> tuple[list[str], int]:

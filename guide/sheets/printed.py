@@ -8,11 +8,11 @@ large type is data, `prompts_data/papers/print.toml`.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
-from functools import lru_cache
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import lru_cache, partial
 from html import escape
 from importlib.resources import files
-from itertools import pairwise
+from itertools import count, pairwise
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, Template
 from markdown_it import MarkdownIt
@@ -29,6 +29,9 @@ TICK = "[ ] "
 """What a list item to be ticked off begins with."""
 DONE = "Done"
 """The head of a column of boxes to tick."""
+
+Ink = Callable[[str], str]
+"""Draws one drawing, its ids under the given name: a corner stands on a page once for each of its walls."""
 
 
 class Section(Data):
@@ -57,17 +60,17 @@ def load_sections() -> Mapping[str, Section]:
 
 def printed_papers(plan: Plan, papers: Mapping[str, str]) -> dict[str, str]:
     """Return what is printed, by file name: an HTML page for each paper in Markdown, and every drawing as an SVG file."""
-    drawn = {picture: in_ink(plan, picture) for picture in pictures(plan)}
-    inked = {picture.text: ink for picture, ink in drawn.items()}
+    drawn = pictures(plan)
+    inked: dict[str, Ink] = {picture.text: partial(in_ink, plan, picture) for picture in drawn}
     pages = {f"{(stem := name.removesuffix('.md'))}.html": printed(stem, text, inked) for name, text in papers.items()}
-    return pages | {f"{picture.name}.svg": f"{ink}\n" for picture, ink in drawn.items()}
+    return pages | {f"{picture.name}.svg": f"{in_ink(plan, picture)}\n" for picture in drawn}
 
 
-def printed(name: str, markdown: str, drawings: Mapping[str, str]) -> str:
-    """Return a paper as an HTML page. `drawings` holds the SVG that stands in place of each drawing in text."""
+def printed(name: str, markdown: str, drawings: Mapping[str, Ink]) -> str:
+    """Return a paper as an HTML page. `drawings` holds, by the text of each drawing, what draws it in ink instead."""
     parser = _parser()
     tokens = parser.parse(markdown)
-    body = parser.renderer.render(list(_in_sections(tokens)), parser.options, {"drawings": drawings})
+    body = parser.renderer.render(list(_in_sections(tokens)), parser.options, {"drawings": drawings, "drawn": count(1)})
     title = next((_plain(words) for heading, words in pairwise(tokens) if heading.type == "heading_open"), name)
     style = files("prompts_data").joinpath("papers/print.css").read_text(encoding="utf-8")
     return _page().render(name=name, title=title, style=style, body=body)
@@ -107,8 +110,11 @@ def _ticks(state: StateCore) -> None:
 def _fence(renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, env: EnvType) -> str:
     """Return the SVG in place of a drawing in text; other text as it stands."""
     text = tokens[index].content.rstrip("\n")
-    drawn = env["drawings"].get(text)
-    return f"<figure>\n{drawn}\n</figure>\n" if drawn else f"<pre>{escape(text)}</pre>\n"
+    draw: Ink | None = env["drawings"].get(text)
+    if draw is None:
+        return f"<pre>{escape(text)}</pre>\n"
+    drawn = draw(f"drawing-{next(env['drawn'])}")
+    return f"<figure>\n{drawn}\n</figure>\n"
 
 
 def _in_sections(tokens: Sequence[Token]) -> Iterator[Token]:

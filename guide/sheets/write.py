@@ -21,7 +21,7 @@ from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.markdown import fold, table, text
-from guide.sheets.pictures import pictures
+from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
@@ -60,7 +60,8 @@ def _templates() -> Environment:
 def papers(plan: Plan) -> dict[str, str]:
     """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out."""
     views = [WallView(plan, wall) for wall in plan.layout.walls]
-    drawn = {picture.name: picture.text for picture in pictures(plan)}
+    drawn = pictures(plan)
+    drawings = {picture.name: picture.text for picture in drawn}
     shared = {
         "plan": plan,
         "say_finding": lambda finding: _finding_said(plan, finding),
@@ -71,7 +72,15 @@ def papers(plan: Plan) -> dict[str, str]:
         "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
     bodies = {
-        view.wall.letter: _render("_wall.md.j2", **shared, view=view, drawings=drawn, sources=[]) for view in views
+        view.wall.letter: _render(
+            "_wall.md.j2",
+            **shared,
+            view=view,
+            drawings=drawings,
+            corners=corners_of(drawn, view.wall.letter),
+            sources=[],
+        )
+        for view in views
     }
     everything = "\n".join(bodies.values())
     whole = _render(
@@ -79,7 +88,7 @@ def papers(plan: Plan) -> dict[str, str]:
         **shared,
         views=views,
         bodies=bodies,
-        rooms=drawn.get("floor-plan", ""),
+        rooms=drawings.get("floor-plan", ""),
         room=room_view(plan),
         sources=[],
         words=_words(everything),
