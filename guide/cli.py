@@ -63,6 +63,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     plan.add_argument("job", type=Path)
     plan.add_argument("--out", type=Path, default=Path("wallbrief-papers"), metavar="DIR", help="folder for the papers")
+    plan.add_argument("--print", action="store_true", help="also as HTML pages for a printer, and the drawings as SVG")
     check = commands.add_parser(
         "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
     )
@@ -96,7 +97,7 @@ def _run(arguments: list[str]) -> int:
     if options.command == "practise":
         return _practise(options.name, plain=options.plain)
     if options.command == "plan":
-        return _plan(options.job, options.out)
+        return _plan(options.job, options.out, printed=options.print)
     if options.command == "check":
         return _check(options.job)
     if options.command == "twice":
@@ -140,7 +141,7 @@ def _practise(name: str, *, plain: bool) -> int:
     return _plan(copy, Path("wallbrief-papers") / name)
 
 
-def _plan(path: Path, folder: Path) -> int:
+def _plan(path: Path, folder: Path, *, printed: bool = False) -> int:
     from guide.interview.jobfile import load
     from guide.sheets.plan import make_plan
     from guide.sheets.twice import tape_again
@@ -151,7 +152,11 @@ def _plan(path: Path, folder: Path) -> int:
     plan = make_plan(book, job)
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
+<<<<<<< HEAD
     written = write_papers(plan, folder, tape_again(book, job.answers))
+=======
+    written = write_papers(plan, folder, printed=printed)
+>>>>>>> 6ee19264073bee466a233dd4ef78099445d64a30
     print("\n".join(summary(plan, folder, written)))
     return 1 if plan.stopped else 0
 

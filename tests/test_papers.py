@@ -8,7 +8,7 @@ from markdown_it import MarkdownIt
 
 from guide.book.questions import load_book
 from guide.interview.jobfile import Job, from_json
-from guide.sheets.markdown import COLUMNS
+from guide.sheets.markdown import COLUMNS, fold
 from guide.sheets.plan import make_plan
 from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
@@ -117,3 +117,8 @@ def test_round_an_outside_corner_the_page_says_past_and_prints_no_minus() -> Non
     assert "back edge of the end stud of wall C" in " ".join(wall.split())
     assert not re.search(r"(?<![\d/\w-])-\d", wall)
     assert "corner pack of wall C" not in wall
+
+
+def test_blank_rows_of_a_drawing_stay_and_those_between_blocks_are_one() -> None:
+    """A room drawn from above keeps its rows, or it would look shallower than it is."""
+    assert fold("a\n\n\n\nb\n\n```text\nx\n\n\n\ny\n```\n\n\n") == "a\n\nb\n\n```text\nx\n\n\n\ny\n```\n"

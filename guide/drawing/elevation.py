@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from guide.drawing.shapes import Drawing, Fill, Label, Look, Mark, Ruler, Shape, drawing, level, rectangle
-from guide.layout.parts import Kind, Level, Part, WallLayout
+from guide.drawing.shapes import Chain, Drawing, Edge, Fill, Label, Look, Mark, Ruler, Shape, drawing, level, rectangle
+from guide.layout.parts import FULL_HEIGHT, Kind, Level, Part, WallLayout
 from guide.lengths import ZERO, Length, from_inches, inches
 from guide.reference.figures import load_figures
 from guide.survey.model import Opening, Pipe, Profile, Wall
@@ -51,7 +51,7 @@ _MARKED = {Kind.STUD: "stud", Kind.KING: "stud", Kind.FIREBLOCK: "block"}
 
 def elevation(wall: WallLayout) -> Drawing:
     """Return a wall as seen from the room: concrete corner to corner, slab to joists."""
-    shapes = [*_behind(wall), *_wood(wall), *_in_front(wall), *_words(wall)]
+    shapes = [*_behind(wall), *_wood(wall), *_in_front(wall), *_words(wall), *_chains(wall)]
     return drawing(
         f"{wall.wall.title}, seen from the room",
         shapes,
@@ -173,3 +173,30 @@ def _words(wall: WallLayout) -> Iterator[Shape]:
             "pipe", (pipe.left_edge + pipe.right_edge) // 2, (f"{thing_name(pipe.place)}: {pipe.carries}", pipe.carries)
         )
     yield Ruler(ZERO, w.length)
+
+
+def _chains(wall: WallLayout) -> Iterator[Shape]:
+    """Yield the dimensions: uprights as they are marked on the plates, openings, plates and concrete, heights at the ends."""
+    w = wall.wall
+    uprights = [part.box.x0.with_rests(part.place_rests) for part in wall.of(*FULL_HEIGHT)]
+    edges = _rising(wall.plate_start, *uprights, wall.plate_end)
+    yield Chain("below", edges, "left edges of the uprights, and the right end, from the left end of the plates", True)
+    if w.openings:
+        holes = [edge for opening in w.openings for edge in (opening.left, opening.right)]
+        yield Chain("below", _rising(ZERO, *holes, w.length), "openings between the concrete corners")
+    yield Chain(
+        "below", _rising(ZERO, wall.plate_start, wall.plate_end, w.length), "plates between the concrete corners"
+    )
+    yield Chain("below", (ZERO, w.length), "concrete, corner to corner")
+    sides: tuple[tuple[Edge, Length], ...] = (("left", ZERO), ("right", w.length))
+    for edge, x in sides:
+        yield Chain(edge, (ZERO, w.concrete.at(x)), "C")
+        yield Chain(edge, (ZERO, w.height.at(x)), "H")
+
+
+def _rising(*places: Length) -> tuple[Length, ...]:
+    """Return places in order, those that are the same place once, resting on all that say so."""
+    found: dict[int, Length] = {}
+    for place in places:
+        found[place.ticks] = place.with_rests(found[place.ticks].rests) if place.ticks in found else place
+    return tuple(found[ticks] for ticks in sorted(found))

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from guide.drawing.elevation import CONCRETE_SHOWN
-from guide.drawing.shapes import Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, rectangle
+from guide.drawing.shapes import Cut, Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, rectangle
 from guide.interview.asking import CORNERS
 from guide.layout.parts import Kind, Layout, WallLayout
 from guide.lengths import ZERO, Length, inches
@@ -23,15 +23,15 @@ BETWEEN_RUNS = inches("72")
 WORDS_OFF = inches("12")
 """How far into the room from the studs words stand."""
 
-_SIDES: tuple[Side, ...] = ("middle", "left", "middle", "right")
+SIDES: tuple[Side, ...] = ("middle", "left", "middle", "right")
 """Where the words of a wall stand, by its turn: on the side of the room."""
 
-_Point = tuple[Length, Length]
-_Span = tuple[Length, Length]
+Point = tuple[Length, Length]
+Span = tuple[Length, Length]
 
 
 @dataclass(frozen=True)
-class _Placed:
+class Placed:
     """A wall in the plan: its left concrete corner, and how often it is turned clockwise from lying across the top."""
 
     wall: WallLayout
@@ -39,15 +39,15 @@ class _Placed:
     z: Length
     turn: int
 
-    def at(self, along: Length, out: Length) -> _Point:
+    def at(self, along: Length, out: Length) -> Point:
         """Return the place so far along the wall and so far out into the room."""
         right, down = ((along, out), (-out, along), (-along, -out), (out, -along))[self.turn]
         return self.x + right, self.z - down
 
-    def box(self, look: Look, along: _Span, out: _Span, name: str = "") -> Fill:
+    def box(self, look: Look, along: Span, out: Span, name: str = "", label: str = "", cut: Cut = "") -> Fill:
         """Return a rectangle given along the wall and out into the room."""
         (xa, za), (xb, zb) = self.at(along[0], out[0]), self.at(along[1], out[1])
-        return rectangle(look, min(xa, xb), max(xa, xb), min(za, zb), max(za, zb), name)
+        return rectangle(look, min(xa, xb), max(xa, xb), min(za, zb), max(za, zb), name, label, cut)
 
 
 def floor_plan(layout: Layout) -> Drawing:
@@ -65,18 +65,18 @@ def floor_plan(layout: Layout) -> Drawing:
     )
 
 
-def _place(walls: Iterable[WallLayout]) -> list[_Placed]:
+def _place(walls: Iterable[WallLayout]) -> list[Placed]:
     """Return every wall where it lies: each run from the top left, runs under each other, the lowest corner at zero."""
-    runs: list[list[_Placed]] = []
+    runs: list[list[Placed]] = []
     for wall in walls:
         before = runs[-1][-1] if runs else None
         if before is not None and wall.left.neighbour == before.wall.letter:
             x, z = before.at(before.wall.wall.length, ZERO)
             turn = 1 if wall.left.what == "inside corner" else -1
-            runs[-1].append(_Placed(wall, x, z, (before.turn + turn) % 4))
+            runs[-1].append(Placed(wall, x, z, (before.turn + turn) % 4))
         else:
-            runs.append([_Placed(wall, ZERO, ZERO, 0)])
-    placed: list[_Placed] = []
+            runs.append([Placed(wall, ZERO, ZERO, 0)])
+    placed: list[Placed] = []
     floor = ZERO
     for run in reversed(runs):
         left, low, high = _extent(run)
@@ -85,14 +85,14 @@ def _place(walls: Iterable[WallLayout]) -> list[_Placed]:
     return placed
 
 
-def _extent(run: list[_Placed]) -> tuple[Length, Length, Length]:
+def _extent(run: list[Placed]) -> tuple[Length, Length, Length]:
     """Return the leftmost, lowest and highest place of the concrete faces of a run."""
     corners = [corner for each in run for corner in (each.at(ZERO, ZERO), each.at(each.wall.wall.length, ZERO))]
     # a wall that lies alone still needs the room in front of it, or the next run would stand in its words
     return min(x for x, _ in corners), min(z for _, z in corners), max(z for _, z in corners)
 
 
-def _concrete(placed: _Placed) -> Iterator[Shape]:
+def _concrete(placed: Placed) -> Iterator[Shape]:
     wall, thick = placed.wall, FOUNDATION_SHOWN
     left = -thick if wall.left.what == "inside corner" else ZERO
     right = thick if wall.right.what == "inside corner" else ZERO
@@ -105,13 +105,13 @@ def _concrete(placed: _Placed) -> Iterator[Shape]:
         yield placed.box(Look.FRAMED_WALL, (length - wall.right.clear, length), (ZERO, deep))
 
 
-def _foam(placed: _Placed) -> Iterator[Shape]:
+def _foam(placed: Placed) -> Iterator[Shape]:
     wall = placed.wall
     spans = [(part.box.x0, part.box.x1) for part in wall.of(Kind.FOAM)]
     yield from _layer(placed, Look.FOAM_CUT, spans, (ZERO, wall.offsets.foam_face))
 
 
-def _framing(placed: _Placed) -> Iterator[Shape]:
+def _framing(placed: Placed) -> Iterator[Shape]:
     wall, offsets = placed.wall, placed.wall.offsets
     spans = [(part.box.x0, part.box.x1) for part in wall.of(Kind.BOTTOM_PLATE)]
     yield from _layer(placed, Look.FRAMING, spans, (offsets.back, offsets.face))
@@ -123,20 +123,20 @@ def _framing(placed: _Placed) -> Iterator[Shape]:
             yield placed.box(Look.PIPE, (pipe.left_edge, pipe.right_edge), (pipe.back, pipe.out), pipe.place)
 
 
-def _layer(placed: _Placed, look: Look, spans: Iterable[_Span], out: _Span) -> Iterator[Shape]:
+def _layer(placed: Placed, look: Look, spans: Iterable[Span], out: Span) -> Iterator[Shape]:
     """Return one layer of a wall with the openings in it; behind a place kept free the concrete goes on."""
     whole = look is Look.CONCRETE_CUT
     openings = [each for each in placed.wall.wall.openings if not (whole and each.kind == "kept free")]
     for span in _joined(spans):
-        for rest in _without(span, [(opening.left, opening.right) for opening in openings]):
+        for rest in without(span, [(opening.left, opening.right) for opening in openings]):
             yield placed.box(look, rest, out)
     for opening in openings:
         yield placed.box(Look.OPENING_CUT, (opening.left, opening.right), out, opening.place)
 
 
-def _joined(spans: Iterable[_Span]) -> list[_Span]:
+def _joined(spans: Iterable[Span]) -> list[Span]:
     """Return spans in order, those that touch, overlap or have only a fireblock between them as one."""
-    joined: list[_Span] = []
+    joined: list[Span] = []
     apart = load_figures().plywood
     for low, high in sorted(spans):
         if joined and low <= joined[-1][1] + apart:
@@ -146,7 +146,7 @@ def _joined(spans: Iterable[_Span]) -> list[_Span]:
     return joined
 
 
-def _without(span: _Span, holes: Iterable[_Span]) -> list[_Span]:
+def without(span: Span, holes: Iterable[Span]) -> list[Span]:
     """Return what is left of a span between holes."""
     left = [span]
     for low, high in holes:
@@ -154,10 +154,10 @@ def _without(span: _Span, holes: Iterable[_Span]) -> list[_Span]:
     return left
 
 
-def _words(placed: _Placed) -> Iterator[Shape]:
+def _words(placed: Placed) -> Iterator[Shape]:
     wall, w = placed.wall, placed.wall.wall
     off = wall.offsets.face + WORDS_OFF
-    side = _SIDES[placed.turn]
+    side = SIDES[placed.turn]
     x, z = placed.at(w.length // 2, off)
     named = () if w.name.lower() == f"wall {w.letter}".lower() else (f"{w.letter} {w.name}",)
     yield Label(x, z, (*named, w.letter), w.length, side)

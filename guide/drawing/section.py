@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guide.drawing.elevation import CONCRETE_SHOWN, JOIST_SHOWN, LOOKS, opening_top, part_label, pipe_front
-from guide.drawing.shapes import Drawing, Fill, Label, Line, Look, Ruler, Shape, drawing, level, rectangle
+from guide.drawing.shapes import Cut, Drawing, Fill, Label, Line, Look, Ruler, Shape, drawing, level, rectangle
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, greatest, inches
 from guide.reference.figures import load_figures
@@ -25,6 +25,12 @@ RULED = inches("12")
 """How far the rule along the bottom reaches, at least."""
 BESIDE = inches("3")
 """From the drywall to the first upright line of sizes, and on to its words."""
+CUTS: dict[Kind, Cut] = {
+    Kind.BOTTOM_PLATE: "across", Kind.TOP_PLATE: "across", Kind.HEADER: "across", Kind.SILL: "across",
+    Kind.STUD: "along", Kind.PACK: "along", Kind.KING: "along", Kind.TRIMMER: "along", Kind.CRIPPLE: "along",
+    Kind.JOIST_BLOCK: "along",
+}  # fmt: skip
+"""How wood lies in the cut; what runs along the wall is cut across its grain."""
 
 
 def section(wall: WallLayout, x: Length | None = None) -> Drawing:
@@ -38,7 +44,7 @@ def section(wall: WallLayout, x: Length | None = None) -> Drawing:
     return drawing(
         f"{wall.wall.title}, cut through{where}",
         [*_house(wall, at), *_built(wall, at), *_sizes(wall, at)],
-        across="from the concrete into the room, drawn wider than true",
+        across="from the concrete into the room",
         up="above the slab",
         ceiling=level(wall.wall.height.at(at)),
         stretch=STRETCH,
@@ -131,7 +137,7 @@ def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:
         start=2,
     ):
         z = -STEP * number
-        yield Line(ZERO, z, size, z)
+        yield Line(ZERO, z, size, z, reach=ZERO)
         yield Label(offsets.drywall + BESIDE, z, (f"{letter} {what}:", letter), size, "right", fixed=True)
     near = offsets.drywall + BESIDE
     far = near + ROOM_SHOWN // 2
@@ -152,7 +158,7 @@ def _side(wall: WallLayout, part: Part, x: Length) -> Fill:
     look = Look.FOAM_CUT if part.kind is Kind.FOAM else LOOKS[part.kind]
     at = min(max(x, part.box.x0), part.box.x1)
     low, high = part.box.z0.at(wall.wall, at), part.box.z1.at(wall.wall, at)
-    return rectangle(look, part.box.y0, part.box.y1, low, high, part.id, part.mark)
+    return rectangle(look, part.box.y0, part.box.y1, low, high, part.id, part.mark, CUTS.get(part.kind, ""))
 
 
 def _seen(wall: WallLayout, kind: Kind, x: Length) -> list[Part]:

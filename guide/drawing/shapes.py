@@ -17,6 +17,10 @@ from guide.survey.model import Profile
 
 Side = Literal["middle", "right", "left"]
 """Where words stand: over their place, or to the right or the left of it."""
+Cut = Literal["", "across", "along"]
+"""How the plane of a drawing cuts a piece of wood: not at all, across its grain, or along it."""
+Edge = Literal["below", "above", "left", "right"]
+"""Beside which edge of the drawing something stands."""
 
 
 class Look(StrEnum):
@@ -63,6 +67,8 @@ class Fill:
     """The id of the part or the place of the thing it shows; empty for what has none."""
     label: str = ""
     """A short label: what is pencilled on the part."""
+    cut: Cut = ""
+    """For wood: how it is cut; what a look calls cut through is so without this."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +79,8 @@ class Line:
     z0: Length
     x1: Length
     z1: Length
+    reach: Length | None = None
+    """For a level line: the height of what it measures, from which a fine renderer leads thin lines to its ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +95,8 @@ class Label:
     side: Side = "middle"
     fixed: bool = False
     """It stands level with its place or not at all, since it belongs to a line there."""
+    name: str = ""
+    """The fill it is the mark of: a renderer that has written that inside the fill leaves this out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +122,23 @@ class Ruler:
     x1: Length
 
 
-Shape = Fill | Line | Label | Mark | Ruler
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """Dimensions in one line beside the drawing, from place to place; or running, each from the first place.
+
+    Only a renderer fine enough for an eighth of an inch draws it. Chains of one edge stand in their order, the first
+    nearest to the drawing.
+    """
+
+    edge: Edge
+    places: tuple[Length, ...]
+    """Two or more, rising; along the bottom or the top x, at a side heights."""
+    says: str
+    """What is measured, in words."""
+    running: bool = False
+
+
+Shape = Fill | Line | Label | Mark | Ruler | Chain
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,9 +176,11 @@ def level(z: Length) -> Profile:
     return Profile(((z - z, z),))
 
 
-def rectangle(look: Look, x0: Length, x1: Length, z0: Length, z1: Length, name: str = "", label: str = "") -> Fill:
+def rectangle(
+    look: Look, x0: Length, x1: Length, z0: Length, z1: Length, name: str = "", label: str = "", cut: Cut = ""
+) -> Fill:
     """Return a filled rectangle."""
-    return Fill(look, x0, x1, level(z0), level(z1), name, label)
+    return Fill(look, x0, x1, level(z0), level(z1), name, label, cut)
 
 
 def drawing(
@@ -164,12 +192,14 @@ def drawing(
     """
     laid = tuple(shapes)
     xs, zs = zip(*(point for shape in laid for point in _corners(shape)), strict=True)
-    upright = [z for z in zs if z is not None]
+    across_all, upright = ([at for at in ats if at is not None] for ats in (xs, zs))
     bottom, top = min(upright), max(upright)
-    return Drawing(title, min(xs), max(xs), bottom, top, laid, across, up, ceiling or level(top), stretch)
+    return Drawing(
+        title, min(across_all), max(across_all), bottom, top, laid, across, up, ceiling or level(top), stretch
+    )
 
 
-def _corners(shape: Shape) -> list[tuple[Length, Length | None]]:
+def _corners(shape: Shape) -> list[tuple[Length | None, Length | None]]:
     match shape:
         case Fill(_, x0, x1, bottom, top):
             places = [x0, x1, *bottom.breaks(x0, x1), *top.breaks(x0, x1)]
@@ -182,3 +212,6 @@ def _corners(shape: Shape) -> list[tuple[Length, Length | None]]:
             return [(x, None)]
         case Ruler(x0, x1):
             return [(x0, None), (x1, None)]
+        case Chain(edge, places):
+            level_with = edge in ("below", "above")
+            return [(at, None) if level_with else (None, at) for at in places]

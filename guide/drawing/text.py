@@ -160,5 +160,6 @@ class _Page:
             lines[-1] += f"   {entry}" if lines[-1] else entry
         unit = "inches" if self.tape == "inches" else "millimetres"
         of = self.drawing
-        counted = f"Along the bottom: {unit} {of.across}. On the left: {unit} {of.up}." if of.across else ""
+        wider = ", drawn wider than true" if of.stretch > 1 else ""
+        counted = f"Along the bottom: {unit} {of.across}{wider}. On the left: {unit} {of.up}." if of.across else ""
         return [*lines, *wrap(counted, max(1, self.columns))]

@@ -48,11 +48,13 @@ def fold(markdown: str) -> str:
     for line in markdown.splitlines():
         if line.lstrip().startswith("```"):
             in_code = not in_code
-        if in_code or len(line) <= COLUMNS or line.lstrip().startswith(("|", "#", "```")):
+        if not in_code and not line.strip():
+            lines += [""] if lines and lines[-1] else []  # one blank line parts blocks; those of a drawing are its own
+        elif in_code or len(line) <= COLUMNS or line.lstrip().startswith(("|", "#", "```")):
             lines.append(line.rstrip())
         else:
             lines += _folded(line.rstrip())
-    return re.sub(r"\n{3,}", "\n\n", "\n".join(lines)).strip() + "\n"
+    return "\n".join(lines).strip() + "\n"
 
 
 def _folded(line: str) -> list[str]:

@@ -11,10 +11,6 @@ from pathlib import Path
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from guide.checks.findings import Finding
-from guide.drawing.elevation import elevation
-from guide.drawing.floor_plan import floor_plan
-from guide.drawing.section import section
-from guide.drawing.text import render
 from guide.layout.parts import Kind
 from guide.lengths import show, with_unit
 from guide.order.plan import Step
@@ -24,7 +20,8 @@ from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
-from guide.sheets.markdown import COLUMNS, fold, table, text
+from guide.sheets.markdown import fold, table, text
+from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
@@ -67,6 +64,8 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
     `again` are the readings to tape again; None when nobody worked them out, since that takes a layout for each.
     """
     views = [WallView(plan, wall) for wall in plan.layout.walls]
+    drawn = pictures(plan)
+    drawings = {picture.name: picture.text for picture in drawn}
     shared = {
         "plan": plan,
         "say_finding": lambda finding: _finding_said(plan, finding),
@@ -78,7 +77,14 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
     bodies = {
-        view.wall.letter: _render("_wall.md.j2", **shared, view=view, drawings=_drawings(plan, view), sources=[])
+        view.wall.letter: _render(
+            "_wall.md.j2",
+            **shared,
+            view=view,
+            drawings=drawings,
+            corners=corners_of(drawn, view.wall.letter),
+            sources=[],
+        )
         for view in views
     }
     everything = "\n".join(bodies.values())
@@ -87,8 +93,12 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         **shared,
         views=views,
         bodies=bodies,
+<<<<<<< HEAD
         rooms=_room_drawing(plan),
         again=again,
+=======
+        rooms=drawings.get("floor-plan", ""),
+>>>>>>> 6ee19264073bee466a233dd4ef78099445d64a30
         room=room_view(plan),
         sources=[],
         words=_words(everything),
@@ -135,17 +145,6 @@ def _office() -> list[str]:
     return [entry["ask"] for entry in read_toml("office.toml")["question"]]
 
 
-def _drawings(plan: Plan, view: WallView) -> dict[str, str]:
-    return {
-        "elevation": render(elevation(view.wall), columns=COLUMNS, tape=plan.tape),
-        "section": render(section(view.wall), columns=COLUMNS, tape=plan.tape),
-    }
-
-
-def _room_drawing(plan: Plan) -> str:
-    return render(floor_plan(plan.layout), columns=COLUMNS, tape=plan.tape) if plan.layout.walls else ""
-
-
 def _finding_said(plan: Plan, finding: Finding) -> str:
     return finding.sentence(plan.tape, plan.guessed)
 
@@ -159,10 +158,25 @@ def usable(plan: Plan) -> str:
     return ""
 
 
+<<<<<<< HEAD
 def write_papers(plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None) -> tuple[Path, ...]:
     """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError."""
     folder.mkdir(parents=True, exist_ok=True)
     files = {**papers(plan, again), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+=======
+def write_papers(plan: Plan, folder: Path, *, printed: bool = False) -> tuple[Path, ...]:
+    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError.
+
+    `printed` adds each paper as an HTML page and each drawing as SVG.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    written = papers(plan)
+    files = {**written, "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    if printed:
+        from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
+
+        files |= printed_papers(plan, written)
+>>>>>>> 6ee19264073bee466a233dd4ef78099445d64a30
     for name, content in files.items():
         (folder / name).write_text(content, encoding="utf-8", newline="\n")
     return tuple(folder / name for name in files)
