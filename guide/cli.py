@@ -152,11 +152,7 @@ def _plan(path: Path, folder: Path, *, printed: bool = False) -> int:
     plan = make_plan(book, job)
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
-<<<<<<< HEAD
-    written = write_papers(plan, folder, tape_again(book, job.answers))
-=======
-    written = write_papers(plan, folder, printed=printed)
->>>>>>> 6ee19264073bee466a233dd4ef78099445d64a30
+    written = write_papers(plan, folder, tape_again(book, job.answers), printed=printed)
     print("\n".join(summary(plan, folder, written)))
     return 1 if plan.stopped else 0
 

@@ -93,12 +93,20 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         **shared,
         views=views,
         bodies=bodies,
-<<<<<<< HEAD
-        rooms=_room_drawing(plan),
-        again=again,
-=======
-        rooms=drawings.get("floor-plan", ""),
->>>>>>> 6ee19264073bee466a233dd4ef78099445d64a30
+def write_papers(
+    plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None, *, printed: bool = False
+) -> tuple[Path, ...]:
+    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError.
+
+    `again` are the readings to tape again; `printed` adds each paper as an HTML page and each drawing as SVG.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    written = papers(plan, again)
+    files = {**written, "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    if printed:
+        from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
+
+        files |= printed_papers(plan, written)
         room=room_view(plan),
         sources=[],
         words=_words(everything),
@@ -158,25 +166,20 @@ def usable(plan: Plan) -> str:
     return ""
 
 
-<<<<<<< HEAD
-def write_papers(plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None) -> tuple[Path, ...]:
-    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError."""
-    folder.mkdir(parents=True, exist_ok=True)
-    files = {**papers(plan, again), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
-=======
-def write_papers(plan: Plan, folder: Path, *, printed: bool = False) -> tuple[Path, ...]:
+def write_papers(
+    plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None, *, printed: bool = False
+) -> tuple[Path, ...]:
     """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError.
 
-    `printed` adds each paper as an HTML page and each drawing as SVG.
+    `again` are the readings to tape again; `printed` adds each paper as an HTML page and each drawing as SVG.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    written = papers(plan)
+    written = papers(plan, again)
     files = {**written, "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
     if printed:
         from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
 
         files |= printed_papers(plan, written)
->>>>>>> 6ee19264073bee466a233dd4ef78099445d64a30
     for name, content in files.items():
         (folder / name).write_text(content, encoding="utf-8", newline="\n")
     return tuple(folder / name for name in files)
