@@ -63,6 +63,11 @@ def _parser() -> argparse.ArgumentParser:
     )
     plan.add_argument("job", type=Path)
     plan.add_argument("--out", type=Path, default=Path("wallbrief-papers"), metavar="DIR", help="folder for the papers")
+    plan.add_argument("--prices", metavar="FILE", help="your price file, or “invented” for the ones that ship")
+    prices = commands.add_parser(
+        "prices", help="print a price file to fill in", description="Print a price file to fill in."
+    )
+    prices.add_argument("job", type=Path, nargs="?", help="only what this job buys; else everything there is")
     check = commands.add_parser(
         "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
     )
@@ -79,7 +84,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _run(arguments: list[str]) -> int:
-    known = ("talk", "practise", "plan", "check", "schema", "book")
+    known = ("talk", "practise", "plan", "prices", "check", "schema", "book")
     if not arguments:
         return _open(None, plain=False)
     if arguments[0] not in known and not arguments[0].startswith("-"):
@@ -90,7 +95,9 @@ def _run(arguments: list[str]) -> int:
     if options.command == "practise":
         return _practise(options.name, plain=options.plain)
     if options.command == "plan":
-        return _plan(options.job, options.out)
+        return _plan(options.job, options.out, options.prices)
+    if options.command == "prices":
+        return _prices(options.job)
     if options.command == "check":
         return _check(options.job)
     if options.command == "schema":
@@ -132,17 +139,35 @@ def _practise(name: str, *, plain: bool) -> int:
     return _plan(copy, Path("wallbrief-papers") / name)
 
 
-def _plan(path: Path, folder: Path) -> int:
+def _plan(path: Path, folder: Path, prices: str | None = None) -> int:
     from guide.interview.jobfile import load
+    from guide.reference.prices import NO_PRICES, invented_prices, read_prices
     from guide.sheets.plan import make_plan
     from guide.sheets.write import summary, usable, write_papers
 
-    plan = make_plan(load_book(), load(path, load_book()))
+    known = NO_PRICES if prices is None else invented_prices() if prices == "invented" else read_prices(Path(prices))
+    plan = make_plan(load_book(), load(path, load_book()), prices=known)
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
     written = write_papers(plan, folder)
     print("\n".join(summary(plan, folder, written)))
     return 1 if plan.stopped else 0
+
+
+def _prices(path: Path | None) -> int:
+    """Print a price file of everything, or of what a job buys, to be filled in."""
+    from guide.interview.jobfile import load
+    from guide.reference.prices import blank_prices
+    from guide.reference.stock import wares
+    from guide.sheets.plan import make_plan
+
+    names = (
+        wares()
+        if path is None
+        else [line.ware for line in make_plan(load_book(), load(path, load_book())).purchase.lines]
+    )
+    print(blank_prices(names), end="")
+    return 0
 
 
 def _check(path: Path) -> int:

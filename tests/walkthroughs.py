@@ -6,7 +6,6 @@
 from __future__ import annotations
 
 import io
-import json
 import sys
 from pathlib import Path
 
@@ -14,9 +13,8 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
 from guide.plain import talk
 from guide.session import Session
+from guide.sheets import write
 from guide.sheets.plan import make_plan
-from guide.sheets.plan_json import plan_to_json
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 
 ROOT = Path(__file__).parent.parent / "walkthroughs"
@@ -38,8 +36,7 @@ def worked(name: str) -> Job:
 def files_of(name: str) -> dict[str, str]:
     """Return every file that a worked job gives, by its path inside the job's folder."""
     plan = make_plan(load_book(), worked(name))
-    found = {f"papers/{paper}": text for paper, text in papers(plan).items()}
-    found["papers/plan.json"] = json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"
+    found = {f"papers/{name}": text for name, text in write.files_of(plan).items()}
     found["talk.txt"] = replayed(name)[1]
     return found
 

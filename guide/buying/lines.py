@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from guide.buying.sticks import Stick
 from guide.buying.takeoff import Need, rests_of
 from guide.layout.parts import Part
-from guide.lengths import Length, in_inches
-from guide.reference.stock import AISLES, Aisle, Fastener, StockItem, load_fasteners, load_stock
+from guide.reference.stock import AISLES, Aisle, Fastener, Stage, StockItem, load_fasteners, load_stock, stick_size
+
+_FASTENERS: Aisle = "fasteners"
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +29,9 @@ class Line:
     spare: int
     """How much is over once the job has taken what it needs, in `spare_of`."""
     spare_of: str
+    back: int
+    """How many whole units stay unopened and can go back, if everything goes as counted."""
+    stage: Stage
     rests: frozenset[str]
     """The answers that the sizes of the parts counted rest on."""
 
@@ -40,24 +44,26 @@ def lines_of(needs: Iterable[Need]) -> list[Line]:
 def _line(need: Need) -> Line:
     stock, book = load_stock(), load_fasteners()
     if need.id in book.fastener:
-        fastener = book.fastener[need.id]
-        packs = packs_for(need.quantity, fastener.per_unit, fastener.spare)
-        over = packs * fastener.per_unit - need.quantity
-        return Line(
-            need.id,
-            "fasteners",
-            fastener.name,
-            packs,
-            units_of(fastener, packs),
-            need.takes,
-            over,
-            need.unit,
-            need.rests,
-        )
-    item = stock.item[need.id]
-    packs = packs_for(need.quantity, item.holds, item.spare) + item.over
-    over = packs * item.holds - need.quantity
-    return Line(need.id, item.aisle, item.name, packs, units_of(item, packs), need.takes, over, need.unit, need.rests)
+        sold: StockItem | Fastener = book.fastener[need.id]
+        aisle, holds, over = _FASTENERS, book.fastener[need.id].per_unit, 0
+    else:
+        sold = item = stock.item[need.id]
+        aisle, holds, over = item.aisle, item.holds, item.over
+    packs = packs_for(need.quantity, holds, sold.spare) + over
+    spare = packs * holds - need.quantity
+    return Line(
+        ware=need.id,
+        aisle=aisle,
+        name=sold.name,
+        buy=packs,
+        unit=units_of(sold, packs),
+        need=need.takes,
+        spare=spare,
+        spare_of=need.unit,
+        back=spare // holds,
+        stage=sold.stage,
+        rests=need.rests,
+    )
 
 
 def units_of(sold: StockItem | Fastener, count: int) -> str:
@@ -80,24 +86,28 @@ def stick_lines(key: str, sticks: Sequence[Stick]) -> list[Line]:
     return lines
 
 
-def stick_size(length: Length) -> str:
-    """Return how a length of lumber is asked for: whole feet, or inches for a pre-cut."""
-    feet, rest = divmod(length.inch, 12)
-    return f"{in_inches(length)} in pre-cut" if rest else f"{feet} ft"
-
-
-def sheet_lines(key: str, sheets: Sequence[Sequence[Part]], size: str) -> list[Line]:
-    """Return the line of one size of sheet, or none where nothing is cut from it."""
+def sheet_lines(key: str, sheets: Sequence[Sequence[Part]], size: str, **said: str) -> list[Line]:
+    """Return the line of one size of sheet, or none where nothing is cut from it; `said` fills in what it is for."""
     pieces = [part for sheet in sheets for part in sheet]
-    return [_sized(key, size, len(sheets), len(pieces), pieces)] if sheets else []
+    return [_sized(key, size, len(sheets), len(pieces), pieces, **said)] if sheets else []
 
 
-def _sized(key: str, size: str, count: int, takes: int, held: Iterable[Part]) -> Line:
+def _sized(key: str, size: str, count: int, takes: int, held: Iterable[Part], **said: str) -> Line:
     item = load_stock().item[key]
     spare = -(-count * item.spare // 100)
-    name, need = f"{item.name}, {size}", item.takes.format(n=takes)
-    unit = units_of(item, count + spare)
-    return Line(f"{key} {size}", item.aisle, name, count + spare, unit, need, spare, "piece", rests_of(held))
+    return Line(
+        ware=f"{key} {size}",
+        aisle=item.aisle,
+        name=f"{item.name}, {size}",
+        buy=count + spare,
+        unit=units_of(item, count + spare),
+        need=item.takes.format(n=takes, **said),
+        spare=spare,
+        spare_of="piece",
+        back=spare,
+        stage=item.stage,
+        rests=rests_of(held),
+    )
 
 
 def in_walking_order(lines: Iterable[Line]) -> list[Line]:

@@ -10,7 +10,7 @@ from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Layout, Material, Part
-from guide.lengths import Length, inches
+from guide.lengths import Length, inches, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.stock import StockItem, load_stock
 
@@ -58,9 +58,12 @@ def buy(layout: Layout) -> Purchase:
     )
     ply_wide, ply_kerf = load_figures().sheet_long // 2, load_figures().cap_kerf
     plywood = sheets_of((p for p in parts if p.material is Material.PLYWOOD), wide=ply_wide, kerf=ply_kerf)
+    thick = with_unit(basement.foam_thickness, basement.tape)
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks)),
-        *sheet_lines("foam", foam, f"{inches(basement.foam_sheet).inch // 12} by 8 ft"),
+        *sheet_lines(
+            "foam", foam, f"{inches(basement.foam_sheet).inch // 12} by 8 ft", kind=basement.foam, thick=thick
+        ),
         *sheet_lines("plywood", plywood, "4 by 8 ft"),
         *lines_of(takeoff(layout)),
     ]

@@ -5,12 +5,15 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Literal, get_args
 
-from guide.lengths import Length, inches
+from guide.lengths import Length, in_inches, inches
 from guide.reference.data import Data, read_data
 
 Aisle = Literal[
     "lumber", "foam and air sealing", "fasteners", "fireblocking", "electrical", "safety", "blades, chalk and the rest"
 ]
+Stage = Literal["first", "second", "inspected"]
+"""When a thing is bought: before the first work on a wall; before framing; only once an inspector has looked."""
+
 AISLES: tuple[Aisle, ...] = get_args(Aisle)
 """Where a shop keeps things, in the order walked: long and heavy first."""
 
@@ -28,6 +31,7 @@ class Fastener(Data):
     """How many are in a unit."""
     spare: int
     """Percent bought over the count."""
+    stage: Stage = "first"
     takes: str
     """What it is for, with `{n}` for how many."""
     treated: bool = False
@@ -71,8 +75,11 @@ class StockItem(Data):
     many: str = ""
     """The unit when there are several, where that is not the unit with an s."""
     aisle: Aisle
+    stage: Stage = "first"
     lengths: tuple[str, ...] = ()
     """Sticks: the lengths a yard sells, shortest first."""
+    sheets: tuple[str, ...] = ()
+    """Sheets: the sizes a yard sells, such as `4 by 8 ft`."""
     holds: int = 1
     """What one unit yields, in the unit that `of` names."""
     of: str = "piece"
@@ -87,6 +94,17 @@ class StockItem(Data):
     over: int = 0
     """Whole units bought over that."""
     source: str
+
+    @property
+    def sizes(self) -> tuple[str, ...]:
+        """How each size it is sold in is asked for; none where there is only one."""
+        return self.sheets or tuple(stick_size(inches(length)) for length in self.lengths)
+
+
+def stick_size(length: Length) -> str:
+    """Return how a length of lumber is asked for: whole feet, or inches for a pre-cut."""
+    feet, rest = divmod(length.inch, 12)
+    return f"{in_inches(length)} in" if rest else f"{feet} ft"
 
 
 class Stock(Data):
@@ -105,3 +123,15 @@ def load_fasteners() -> FastenerBook:
 def load_stock() -> Stock:
     """Return everything else that is bought. Raises DataError when the data is not right."""
     return read_data("stock/stock.toml", Stock)
+
+
+def wares() -> dict[str, str]:
+    """Return everything on sale by the name that price files and programs give it, with what it is in words.
+
+    A thing sold in several sizes has one ware a size: `stud_2x4 8 ft`.
+    """
+    found = {key: f"{fastener.name} ({fastener.unit})" for key, fastener in load_fasteners().fastener.items()}
+    for key, item in load_stock().item.items():
+        for size in item.sizes or ("",):
+            found[f"{key} {size}".strip()] = f"{item.name}{', ' if size else ''}{size} ({item.unit})"
+    return found

@@ -6,6 +6,7 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from guide.buying.bill import bill_of, cost_of
 from guide.buying.lines import Line
 from guide.buying.sticks import Lumber
 from guide.layout.parts import Part, WallLayout
@@ -13,6 +14,7 @@ from guide.lengths import Length, in_inches, with_unit
 from guide.order.plan import Step
 from guide.reference.sayings import say
 from guide.sheets.plan import Plan
+from guide.sheets.shopping import trip_of
 
 PLAN_FORMAT = 1
 
@@ -87,7 +89,11 @@ class LineJson(_Json):
     need: str
     spare: int = Field(description="how much is over, in `spare_of`")
     spare_of: str
-    guessed: bool = Field(description="it counts pieces that nobody has measured yet")
+    back: int = Field(description="whole units that stay unopened and can go back, if everything goes as counted")
+    trip: str = Field(description="when it is bought: `first`, `second`, `inspected`, or `unmeasured`: not yet")
+    waits_for: list[str] = Field(description="the answers nobody has measured that it rests on, by path")
+    cents_each: int | None = Field(description="the price of one unit in whole cents; null when it is not known")
+    cents: int | None = Field(description="what the line costs in whole cents; null when its price is not known")
 
 
 class StickJson(_Json):
@@ -116,6 +122,25 @@ class WaitJson(_Json):
     hours: int | None = Field(description="none for an inspection, or when nobody knows how long")
 
 
+class BillJson(_Json):
+    """What the list costs, as far as prices are known."""
+
+    sign: str
+    about: str = Field(description="where the prices come from")
+    cents: int = Field(description="whole cents of everything that has a price")
+    unpriced: list[str] = Field(description="what has no price, by ware")
+
+
+class ShoppingJson(_Json):
+    """The shopping list alone."""
+
+    format: int
+    note: str
+    stopped: bool
+    purchase: list[LineJson]
+    bill: BillJson
+
+
 class StepJson(_Json):
     """One step of the work."""
 
@@ -139,6 +164,7 @@ class PlanJson(_Json):
     walls: list[WallJson]
     findings: list[FindingJson]
     purchase: list[LineJson]
+    bill: BillJson
     sticks: list[StickJson]
     lumber: list[LumberJson]
     steps: list[StepJson]
@@ -171,7 +197,8 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             )
             for f in plan.findings
         ],
-        purchase=[] if plan.stopped else [_line(plan, line) for line in plan.purchase.lines],
+        purchase=_purchase(plan),
+        bill=_bill(plan),
         sticks=[]
         if plan.stopped
         else [
@@ -182,6 +209,23 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
         steps=[_step(step) for step in plan.steps],
     )
     return model.model_dump()
+
+
+def shopping_to_json(plan: Plan) -> dict[str, Any]:
+    """Return the shopping list alone as plain JSON values, as plan.json has it."""
+    model = ShoppingJson(
+        format=PLAN_FORMAT, note=plan.note, stopped=plan.stopped, purchase=_purchase(plan), bill=_bill(plan)
+    )
+    return model.model_dump()
+
+
+def _purchase(plan: Plan) -> list[LineJson]:
+    return [] if plan.stopped else [_line(plan, line) for line in plan.purchase.lines]
+
+
+def _bill(plan: Plan) -> BillJson:
+    bill = bill_of([] if plan.stopped else plan.purchase.lines, plan.prices)
+    return BillJson(sign=plan.prices.sign, about=plan.prices.about, cents=bill.cents, unpriced=list(bill.unpriced))
 
 
 def _wall(plan: Plan, wall: WallLayout) -> WallJson:
@@ -217,8 +261,14 @@ def _lumber(lumber: Lumber) -> LumberJson:
 
 
 def _line(plan: Plan, line: Line) -> LineJson:
-    given = {name: getattr(line, name) for name in LineJson.model_fields if name != "guessed"}
-    return LineJson(**given, guessed=bool(plan.survey.unsure(line.rests)))
+    given = {name: getattr(line, name) for name in LineJson.model_fields if hasattr(line, name)}
+    return LineJson(
+        **given,
+        trip=trip_of(plan, line),
+        waits_for=list(plan.survey.unsure(line.rests)),
+        cents_each=plan.prices.of(line.ware),
+        cents=cost_of(line, plan.prices),
+    )
 
 
 def _part(plan: Plan, wall: WallLayout, part: Part) -> PartJson:

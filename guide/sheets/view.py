@@ -317,16 +317,9 @@ class WallView:
         )
 
 
-def _amount(quantity: int, of: str) -> str:
-    """Print a quantity with the unit it is counted in, as a person writes it; pieces go without."""
-    said = {"foot": " ft", "inch**3": " cu in"}.get(of, "")
-    return f"{quantity}{said}"
-
-
 ROWS: dict[str, Callable[..., object]] = {
     "stick_rows": stick_rows,
     "lumber_said": lumber_said,
-    "amount": _amount,
     "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
     "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),

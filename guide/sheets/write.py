@@ -26,8 +26,9 @@ from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
-from guide.sheets.plan_json import plan_to_json
+from guide.sheets.plan_json import plan_to_json, shopping_to_json
 from guide.sheets.room import room_view
+from guide.sheets.shopping import bill_lines, shopping_csv, trips_of
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, saved_by_all
 
@@ -61,10 +62,13 @@ def _templates() -> Environment:
 
 
 def papers(plan: Plan) -> dict[str, str]:
-    """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out."""
+    """Return every paper by its file name: the whole job sheet, the shopping list, a page for each wall laid out."""
     views = [WallView(plan, wall) for wall in plan.layout.walls]
+    trips = trips_of(plan)
     shared = {
         "plan": plan,
+        "trips": trips,
+        "bills": bill_lines(plan, trips),
         "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
@@ -87,7 +91,7 @@ def papers(plan: Plan) -> dict[str, str]:
         sources=[],
         words=_words(everything),
     )
-    pages = {"job-sheet.md": fold(whole)}
+    pages = {"job-sheet.md": fold(whole), "shopping.md": fold(_render("shopping.md.j2", **shared))}
     for view in views:
         body = bodies[view.wall.letter]
         pages[f"wall-{view.wall.letter}.md"] = fold(
@@ -153,10 +157,24 @@ def usable(plan: Plan) -> str:
     return ""
 
 
+def files_of(plan: Plan) -> dict[str, str]:
+    """Return every file of a plan by its name: the papers, and the same for spreadsheets and programs."""
+    return {
+        **papers(plan),
+        "shopping.csv": shopping_csv(plan),
+        "shopping.json": _json(shopping_to_json(plan)),
+        "plan.json": _json(plan_to_json(plan)),
+    }
+
+
+def _json(tree: object) -> str:
+    return json.dumps(tree, indent=1, ensure_ascii=False) + "\n"
+
+
 def write_papers(plan: Plan, folder: Path) -> tuple[Path, ...]:
-    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError."""
+    """Write every file of a plan into a folder, making it if need be, and return the paths. Raises OSError."""
     folder.mkdir(parents=True, exist_ok=True)
-    files = {**papers(plan), "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    files = files_of(plan)
     for name, content in files.items():
         (folder / name).write_text(content, encoding="utf-8", newline="\n")
     return tuple(folder / name for name in files)

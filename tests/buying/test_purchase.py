@@ -115,7 +115,7 @@ def test_what_nobody_measured_is_starred() -> None:
     layout = layout_of(job([wall("16 ft", height=["about 92 in at left", "92 in at right"])]))
     guessed = {each.name: bool(layout.survey.unsure(each.rests)) for each in buy(layout).lines}
 
-    assert guessed["2x4, kiln dried, 92 5/8 in pre-cut"]
+    assert guessed["2x4, kiln dried, 92 5/8 in"]
     assert not guessed["2x4, pressure treated, 8 ft"]
 
 
