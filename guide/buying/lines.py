@@ -3,13 +3,27 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
+from guide.buying.carrying import Carry, sheet_carry, stick_carry
 from guide.buying.sticks import Stick
 from guide.buying.takeoff import Need, rests_of
 from guide.layout.parts import Part
-from guide.reference.stock import AISLES, Aisle, Fastener, Stage, StockItem, load_fasteners, load_stock, stick_size
+from guide.lengths import Length, with_unit
+from guide.reference.stock import (
+    AISLES,
+    Aisle,
+    Fastener,
+    Stage,
+    StockItem,
+    load_fasteners,
+    load_stock,
+    sheet_size,
+    stick_size,
+)
+from guide.survey.model import Basement
 
 _FASTENERS: Aisle = "fasteners"
 
@@ -29,6 +43,9 @@ class Line:
     spare: int
     """How much is over once the job has taken what it needs, in `spare_of`."""
     spare_of: str
+    have: int
+    """How many are at home and come off: fasteners singly, everything else by the unit."""
+    carry: Carry
     back: int
     """How many whole units stay unopened and can go back, if everything goes as counted."""
     stage: Stage
@@ -36,21 +53,25 @@ class Line:
     """The answers that the sizes of the parts counted rest on."""
 
 
-def lines_of(needs: Iterable[Need]) -> list[Line]:
-    """Return a line for each need, rounded up to whole packs with the spare that the data asks for."""
-    return [_line(need) for need in needs]
+OnHand = Mapping[str, int]
+"""What is at home, by ware."""
 
 
-def _line(need: Need) -> Line:
+def lines_of(needs: Iterable[Need], on_hand: OnHand = MappingProxyType({})) -> list[Line]:
+    """Return a line for each need: less what is at home, rounded up to whole packs, with the spare that the data asks for."""
+    return [_line(need, on_hand.get(need.id, 0)) for need in needs]
+
+
+def _line(need: Need, at_home: int) -> Line:
     stock, book = load_stock(), load_fasteners()
     if need.id in book.fastener:
         sold: StockItem | Fastener = book.fastener[need.id]
-        aisle, holds, over = _FASTENERS, book.fastener[need.id].per_unit, 0
+        aisle, over, singles = _FASTENERS, 0, at_home
     else:
         sold = item = stock.item[need.id]
-        aisle, holds, over = item.aisle, item.holds, item.over
-    packs = packs_for(need.quantity, holds, sold.spare) + over
-    spare = packs * holds - need.quantity
+        aisle, over, singles = item.aisle, item.over, at_home * need.holds
+    packs = max(0, packs_for(need.quantity, need.holds, sold.spare, singles) + over)
+    spare = packs * need.holds + singles - need.quantity
     return Line(
         ware=need.id,
         aisle=aisle,
@@ -60,7 +81,9 @@ def _line(need: Need) -> Line:
         need=need.takes,
         spare=spare,
         spare_of=need.unit,
-        back=spare // holds,
+        have=at_home,
+        carry="carried",
+        back=min(packs, spare // need.holds),
         stage=sold.stage,
         rests=need.rests,
     )
@@ -71,40 +94,56 @@ def units_of(sold: StockItem | Fastener, count: int) -> str:
     return sold.unit if count == 1 else sold.many or f"{sold.unit}s"
 
 
-def packs_for(quantity: int, holds: int, spare: int) -> int:
-    """Return how many packs hold a quantity and `spare` percent over."""
-    wanted = -(-quantity * (100 + spare) // 100)
+def packs_for(quantity: int, holds: int, spare: int, at_home: int = 0) -> int:
+    """Return how many packs hold a quantity and `spare` percent over, less what is at home; below 0 when that is more."""
+    wanted = -(-quantity * (100 + spare) // 100) - at_home
     return -(-wanted // holds)
 
 
-def stick_lines(key: str, sticks: Sequence[Stick]) -> list[Line]:
+def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: OnHand) -> list[Line]:
     """Return one line for each length bought, with the spare for twisted ones."""
     lines = []
     for length, count in sorted(Counter(stick.length for stick in sticks).items()):
         held = [part for stick in sticks if stick.length == length for part in stick.parts]
-        lines.append(_sized(key, stick_size(length), count, count, held))
+        carry = stick_carry(length, (part.cut for part in held), basement)
+        lines.append(_sized(key, stick_size(length), count, held, carry, on_hand, n=count))
     return lines
 
 
-def sheet_lines(key: str, sheets: Sequence[Sequence[Part]], size: str, **said: str) -> list[Line]:
-    """Return the line of one size of sheet, or none where nothing is cut from it; `said` fills in what it is for."""
+def sheet_lines(
+    key: str, sheets: Sequence[Sequence[Part]], wide: Length, tall: Length, basement: Basement, on_hand: OnHand
+) -> list[Line]:
+    """Return the line of one size of sheet, or none where nothing is cut from it."""
     pieces = [part for sheet in sheets for part in sheet]
-    return [_sized(key, size, len(sheets), len(pieces), pieces, **said)] if sheets else []
+    if not sheets:
+        return []
+    carry = sheet_carry(load_stock().item[key], wide, tall, pieces, basement)
+    thick = with_unit(basement.foam_thickness, basement.tape)
+    said: dict[str, str | int] = {"n": len(pieces), "kind": basement.foam, "thick": thick}
+    return [_sized(key, sheet_size(wide, tall), len(sheets), pieces, carry, on_hand, **said)]
 
 
-def _sized(key: str, size: str, count: int, takes: int, held: Iterable[Part], **said: str) -> Line:
+def _sized(
+    key: str, size: str, count: int, held: Iterable[Part], carry: Carry, on_hand: OnHand, **said: str | int
+) -> Line:
     item = load_stock().item[key]
-    spare = -(-count * item.spare // 100)
+    ware = f"{key} {size}"
+    have = on_hand.get(ware, 0)
+    wanted = count + -(-count * item.spare // 100)
+    buy = max(0, wanted - have)
+    spare = buy + have - count
     return Line(
-        ware=f"{key} {size}",
+        ware=ware,
         aisle=item.aisle,
         name=f"{item.name}, {size}",
-        buy=count + spare,
-        unit=units_of(item, count + spare),
-        need=item.takes.format(n=takes, **said),
+        buy=buy,
+        unit=units_of(item, buy),
+        need=item.takes.format(**said),
         spare=spare,
         spare_of="piece",
-        back=spare,
+        have=have,
+        carry=carry,
+        back=min(buy, spare),
         stage=item.stage,
         rests=rests_of(held),
     )

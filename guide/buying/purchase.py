@@ -10,9 +10,10 @@ from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Layout, Material, Part
-from guide.lengths import Length, inches, with_unit
+from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.stock import StockItem, load_stock
+from guide.survey.on_hand import read_on_hand
 
 LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
 """What sticks are bought as, and what is cut from them."""
@@ -58,14 +59,13 @@ def buy(layout: Layout) -> Purchase:
     )
     ply_wide, ply_kerf = load_figures().sheet_long // 2, load_figures().cap_kerf
     plywood = sheets_of((p for p in parts if p.material is Material.PLYWOOD), wide=ply_wide, kerf=ply_kerf)
-    thick = with_unit(basement.foam_thickness, basement.tape)
+    on_hand, _ = read_on_hand(basement.on_hand or "")
+    tall = load_figures().sheet_long
     lines = [
-        *(line for each in lumber for line in stick_lines(each.item, each.sticks)),
-        *sheet_lines(
-            "foam", foam, f"{inches(basement.foam_sheet).inch // 12} by 8 ft", kind=basement.foam, thick=thick
-        ),
-        *sheet_lines("plywood", plywood, "4 by 8 ft"),
-        *lines_of(takeoff(layout)),
+        *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),
+        *sheet_lines("foam", foam, inches(basement.foam_sheet), tall, basement, on_hand),
+        *sheet_lines("plywood", plywood, ply_wide, tall, basement, on_hand),
+        *lines_of(takeoff(layout), on_hand),
     ]
     return Purchase(tuple(in_walking_order(lines)), lumber, foam, plywood)
 

@@ -19,7 +19,6 @@ one sentence: where, what was read, what would be right. Money is read as decima
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
@@ -30,9 +29,8 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from guide.lengths import Unreadable, inches
 from guide.reference.data import DataError
-from guide.reference.stock import StockItem, load_fasteners, load_stock, stick_size, wares
+from guide.reference.stock import load_fasteners, load_stock, wares
 
 LARGEST = 200_000
 """Bytes; a price file is a page or two."""
@@ -125,25 +123,13 @@ def _prices_of(key: str, value: Any) -> Iterator[tuple[str, int]]:
     else:
         found: dict[str, int] = {}
         for label, price in value.items():
-            size = _size(items[key], key, label)
+            size = items[key].size_named(label)
+            if size is None:
+                raise PriceFileError(f"price.{key}: “{_short(label)}” is no size I list; I know {', '.join(sizes)}.")
             if size in found:
                 raise PriceFileError(f"price.{key}: {size} stands there twice; keep one of them.")
             found[size] = _cents(price, f"price.{key}.“{_short(label)}”")
         yield from ((f"{key} {size}", price) for size, price in found.items())
-
-
-def _size(item: StockItem, key: str, label: str) -> str:
-    """Return the size that a person's words name."""
-    sheet = re.fullmatch(r"\s*(\d+)\s*(?:ft|')?\s*(?:x|×|by)\s*(\d+)\s*(?:ft|')?\s*", label.casefold())
-    size = f"{sheet[1]} by {sheet[2]} ft" if sheet else ""
-    if item.lengths:
-        try:
-            size = stick_size(inches(label))
-        except Unreadable:
-            size = ""
-    if size not in item.sizes:
-        raise PriceFileError(f"price.{key}: “{_short(label)}” is no size I list; I know {', '.join(item.sizes)}.")
-    return size
 
 
 def _cents(value: Any, where: str) -> int:

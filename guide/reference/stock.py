@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from typing import Literal, get_args
 
-from guide.lengths import Length, in_inches, inches
+from guide.lengths import Length, Unreadable, in_inches, inches
 from guide.reference.data import Data, read_data
 
 Aisle = Literal[
@@ -32,6 +33,8 @@ class Fastener(Data):
     spare: int
     """Percent bought over the count."""
     stage: Stage = "first"
+    words: tuple[str, ...]
+    """What a person may call it, in the singular and without “of”."""
     takes: str
     """What it is for, with `{n}` for how many."""
     treated: bool = False
@@ -76,6 +79,8 @@ class StockItem(Data):
     """The unit when there are several, where that is not the unit with an s."""
     aisle: Aisle
     stage: Stage = "first"
+    words: tuple[str, ...]
+    """What a person may call it, in the singular and without “of”."""
     lengths: tuple[str, ...] = ()
     """Sticks: the lengths a yard sells, shortest first."""
     sheets: tuple[str, ...] = ()
@@ -83,6 +88,10 @@ class StockItem(Data):
     holds: int = 1
     """What one unit yields, in the unit that `of` names."""
     of: str = "piece"
+    first: Literal["can", "tube"] | None = None
+    """Whose first one on the job tells what one yields."""
+    yard_rips: bool = False
+    """The yard's panel saw makes strips of it that fit any car; without it a sheet that lies flat nowhere is delivered."""
     takes: str = ""
     """What it is for, with `{n}` for how much of `of` the job takes; cut stock says it where it is cut."""
     each_job: int = 0
@@ -100,11 +109,44 @@ class StockItem(Data):
         """How each size it is sold in is asked for; none where there is only one."""
         return self.sheets or tuple(stick_size(inches(length)) for length in self.lengths)
 
+    def size_named(self, label: str) -> str | None:
+        """Return the size that a person's words name, as `sizes` has it, or None."""
+        sheet = re.fullmatch(r"\s*(\d+)\s*(?:ft|')?\s*(?:x|×|by)\s*(\d+)\s*(?:ft|')?\s*", label.casefold())
+        size = f"{sheet[1]} by {sheet[2]} ft" if sheet else ""
+        if self.lengths:
+            try:
+                size = stick_size(inches(label))
+            except Unreadable:
+                return None
+        return size if size in self.sizes else None
+
 
 def stick_size(length: Length) -> str:
     """Return how a length of lumber is asked for: whole feet, or inches for a pre-cut."""
     feet, rest = divmod(length.inch, 12)
     return f"{in_inches(length)} in" if rest else f"{feet} ft"
+
+
+def sheet_size(wide: Length, tall: Length) -> str:
+    """Return how a sheet is asked for: `4 by 8 ft`."""
+    return f"{wide.inch // 12} by {tall.inch // 12} ft"
+
+
+class Way(Data):
+    """A way home."""
+
+    say: str
+    longest: str
+    """The longest thing it holds; 0 where it holds nothing long."""
+    widest: str
+    """The widest thing that lies flat in it."""
+    source: str
+
+
+class Transport(Data):
+    """`prompts_data/stock/transport.toml`."""
+
+    way: dict[str, Way]
 
 
 class Stock(Data):
@@ -123,6 +165,12 @@ def load_fasteners() -> FastenerBook:
 def load_stock() -> Stock:
     """Return everything else that is bought. Raises DataError when the data is not right."""
     return read_data("stock/stock.toml", Stock)
+
+
+@lru_cache(maxsize=1)
+def load_ways() -> dict[str, Way]:
+    """Return every way home by its name in the question. Raises DataError when the data is not right."""
+    return read_data("stock/transport.toml", Transport).way
 
 
 def wares() -> dict[str, str]:

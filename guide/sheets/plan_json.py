@@ -89,6 +89,8 @@ class LineJson(_Json):
     need: str
     spare: int = Field(description="how much is over, in `spare_of`")
     spare_of: str
+    have: int = Field(description="how many are at home and came off: fasteners singly, everything else by the unit")
+    carry: str = Field(description="`carried`: it fits; `yard`: the yard cuts it first; `delivered`")
     back: int = Field(description="whole units that stay unopened and can go back, if everything goes as counted")
     trip: str = Field(description="when it is bought: `first`, `second`, `inspected`, or `unmeasured`: not yet")
     waits_for: list[str] = Field(description="the answers nobody has measured that it rests on, by path")

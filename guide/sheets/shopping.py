@@ -11,9 +11,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from guide.buying.bill import Bill, bill_of, cost_of
+from guide.buying.carrying import way_of
 from guide.buying.lines import Line
+from guide.lengths import ZERO, inches, with_unit
 from guide.reference.sayings import say, saying
-from guide.reference.stock import AISLES
+from guide.reference.stock import AISLES, load_fasteners
 from guide.sheets.plan import Plan
 
 TRIPS = ("first", "second", "inspected", "unmeasured")
@@ -82,6 +84,30 @@ def _over(line: Line) -> str:
     return f"{over}, may go back" if line.back == line.spare else f"{over}, {line.back} unopened may go back"
 
 
+def at_home(plan: Plan) -> list[str]:
+    """Return what is at home already and comes off the list, in words."""
+    lines = [line for line in plan.purchase.lines if line.have]
+    fasteners = load_fasteners().fastener
+    return [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
+
+
+def way_lines(plan: Plan) -> list[str]:
+    """Return what does not simply go along: what the yard cuts first and what it has to bring, in words."""
+    basement = plan.survey.basement
+    way = way_of(basement)
+    said = []
+    for carry in ("yard", "delivered"):
+        names = [
+            f"{line.buy} {line.unit} of {line.name}" for line in plan.purchase.lines if line.buy and line.carry == carry
+        ]
+        if names:
+            said.append(say(saying(f"way.{carry}", names="; ".join(names), way=way.say)))
+    carried = any(line.buy and line.carry == "carried" for line in plan.purchase.lines)
+    longest, widest = (with_unit(inches(size), plan.tape) for size in (way.longest, way.widest))
+    fits = saying("way.fits", way=way.say, longest=longest, widest=widest)
+    return [*said, *([say(fits)] if carried and inches(way.longest) > ZERO else [])]
+
+
 def bill_lines(plan: Plan, trips: Iterable[Trip]) -> list[tuple[str, str]]:
     """Return a row for each trip and one for all: what it costs as far as prices are known, and how many lines have none."""
     lines = [line for line in plan.purchase.lines if line.buy]
@@ -96,7 +122,21 @@ def _sum(plan: Plan, bill: Bill) -> str:
     return known if not bill.unpriced else f"{known} and {len(bill.unpriced)} without a price"
 
 
-CSV_HEAD = ("trip", "aisle", "buy", "unit", "name", "need", "over", "price each", "cost", "waits for", "ware")
+CSV_HEAD = (
+    "trip",
+    "aisle",
+    "buy",
+    "unit",
+    "name",
+    "need",
+    "over",
+    "at home",
+    "how home",
+    "price each",
+    "cost",
+    "waits for",
+    "ware",
+)
 
 
 def shopping_csv(plan: Plan) -> str:
@@ -109,7 +149,17 @@ def shopping_csv(plan: Plan) -> str:
             for row in rows:
                 line = row.line
                 money = (_decimal(plan.prices.of(line.ware)), _decimal(cost_of(line, plan.prices)))
-                said = (trip.title, aisle, line.buy, line.unit, line.name, line.need, row.over)
+                said = (
+                    trip.title,
+                    aisle,
+                    line.buy,
+                    line.unit,
+                    line.name,
+                    line.need,
+                    row.over,
+                    line.have or "",
+                    line.carry,
+                )
                 writer.writerow((*said, *money, "; ".join(row.waits), line.ware))
     return out.getvalue()
 

@@ -28,7 +28,7 @@ from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json, shopping_to_json
 from guide.sheets.room import room_view
-from guide.sheets.shopping import bill_lines, shopping_csv, trips_of
+from guide.sheets.shopping import at_home, bill_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, saved_by_all
 
@@ -69,6 +69,8 @@ def papers(plan: Plan) -> dict[str, str]:
         "plan": plan,
         "trips": trips,
         "bills": bill_lines(plan, trips),
+        "home": at_home(plan),
+        "ways": way_lines(plan),
         "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
