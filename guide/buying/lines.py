@@ -8,10 +8,12 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from guide.buying.carrying import Carry, sheet_carry, stick_carry
+from guide.buying.sheets.plan import SheetGoods
 from guide.buying.sticks import Stick
 from guide.buying.takeoff import Need, rests_of
 from guide.layout.parts import Part
-from guide.lengths import Length, with_unit
+from guide.lengths import with_unit
+from guide.reference.figures import load_figures
 from guide.reference.stock import (
     AISLES,
     Aisle,
@@ -110,17 +112,17 @@ def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: 
     return lines
 
 
-def sheet_lines(
-    key: str, sheets: Sequence[Sequence[Part]], wide: Length, tall: Length, basement: Basement, on_hand: OnHand
-) -> list[Line]:
-    """Return the line of one size of sheet, or none where nothing is cut from it."""
-    pieces = [part for sheet in sheets for part in sheet]
-    if not sheets:
-        return []
-    carry = sheet_carry(load_stock().item[key], wide, tall, pieces, basement)
-    thick = with_unit(basement.foam_thickness, basement.tape)
-    said: dict[str, str | int] = {"n": len(pieces), "kind": basement.foam, "thick": thick}
-    return [_sized(key, sheet_size(wide, tall), len(sheets), pieces, carry, on_hand, **said)]
+def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[Line]:
+    """Return one line for each size of sheet bought."""
+    item, tall = load_stock().item[goods.item], load_figures().sheet_long
+    lines = []
+    for wide, count in sorted(Counter(sheet.wide for sheet in goods.sheets).items(), reverse=True):
+        pieces = [part for sheet in goods.sheets if sheet.wide == wide for part in sheet.parts]
+        carry = sheet_carry(item, wide, tall, pieces, basement)
+        thick = with_unit(basement.foam_thickness, basement.tape)
+        said: dict[str, str | int] = {"n": len(pieces), "kind": basement.foam, "thick": thick}
+        lines.append(_sized(goods.item, sheet_size(wide, tall), count, pieces, carry, on_hand, **said))
+    return lines
 
 
 def _sized(

@@ -6,7 +6,7 @@ import re
 from functools import lru_cache
 from typing import Literal, get_args
 
-from guide.lengths import Length, Unreadable, in_inches, inches
+from guide.lengths import FOOT, Length, Unreadable, in_inches, inches
 from guide.reference.data import Data, read_data
 
 Aisle = Literal[
@@ -130,6 +130,11 @@ def stick_size(length: Length) -> str:
 def sheet_size(wide: Length, tall: Length) -> str:
     """Return how a sheet is asked for: `4 by 8 ft`."""
     return f"{wide.inch // 12} by {tall.inch // 12} ft"
+
+
+def sheet_wide(size: str) -> Length:
+    """Return the width of a sheet from how it is asked for."""
+    return FOOT * int(size.split()[0])
 
 
 class Way(Data):

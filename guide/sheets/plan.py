@@ -39,7 +39,7 @@ class Plan:
     @cached_property
     def purchase(self) -> Purchase:
         """What to buy and how to cut it; worked out when a paper first asks, since the talk does without."""
-        return buy(self.layout)
+        return buy(self.layout, self.prices)
 
     @property
     def stopped(self) -> bool:

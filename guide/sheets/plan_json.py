@@ -8,11 +8,13 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from guide.buying.bill import bill_of, cost_of
 from guide.buying.lines import Line
+from guide.buying.sheets.plan import SheetGoods
 from guide.buying.sticks import Lumber
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
 from guide.order.plan import Step
 from guide.reference.sayings import say
+from guide.sheets.cuts import goods_of
 from guide.sheets.plan import Plan
 from guide.sheets.shopping import trip_of
 
@@ -117,6 +119,24 @@ class LumberJson(_Json):
     proven: bool = Field(description="`total` is `at_least`: checked in whole numbers, without trusting a solver")
 
 
+class SheetJson(_Json):
+    """One sheet: its strips ripped from end to end, and what is cut from each, the longest first."""
+
+    item: str
+    wide: str
+    strips: list[list[str]] = Field(description="the marks of the pieces, strip by strip")
+
+
+class SheetsJson(_Json):
+    """The sheets of one material."""
+
+    sheets: list[SheetJson]
+    too_large: list[str] = Field(description="the marks of pieces that no sheet on the list is large enough for")
+    in_cents: bool = Field(description="whether `total` and `least` are money, or numbers of sheets")
+    total: int
+    least: int = Field(description="no layout of any kind takes less: checked in whole numbers")
+
+
 class WaitJson(_Json):
     """What has to pass after a step."""
 
@@ -169,6 +189,7 @@ class PlanJson(_Json):
     bill: BillJson
     sticks: list[StickJson]
     lumber: list[LumberJson]
+    sheet_goods: list[SheetsJson]
     steps: list[StepJson]
 
 
@@ -208,6 +229,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             for s in plan.purchase.sticks
         ],
         lumber=[] if plan.stopped else [_lumber(lumber) for lumber in plan.purchase.lumber],
+        sheet_goods=[] if plan.stopped else [_sheets(goods) for goods in goods_of(plan)],
         steps=[_step(step) for step in plan.steps],
     )
     return model.model_dump()
@@ -219,6 +241,23 @@ def shopping_to_json(plan: Plan) -> dict[str, Any]:
         format=PLAN_FORMAT, note=plan.note, stopped=plan.stopped, purchase=_purchase(plan), bill=_bill(plan)
     )
     return model.model_dump()
+
+
+def _sheets(goods: SheetGoods) -> SheetsJson:
+    return SheetsJson(
+        sheets=[
+            SheetJson(
+                item=goods.item,
+                wide=in_inches(sheet.wide),
+                strips=[[part.mark for part in strip.parts] for strip in sheet.strips],
+            )
+            for sheet in goods.sheets
+        ],
+        too_large=[part.mark for part in goods.too_large],
+        in_cents=goods.priced,
+        total=goods.total,
+        least=goods.least,
+    )
 
 
 def _purchase(plan: Plan) -> list[LineJson]:

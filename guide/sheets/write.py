@@ -24,6 +24,7 @@ from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
+from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json, shopping_to_json
@@ -71,6 +72,8 @@ def papers(plan: Plan) -> dict[str, str]:
         "bills": bill_lines(plan, trips),
         "home": at_home(plan),
         "ways": way_lines(plan),
+        "goods_of": () if plan.stopped else goods_of(plan),
+        "rips": () if plan.stopped else yard_rips(plan),
         "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
