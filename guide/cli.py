@@ -64,6 +64,11 @@ def _parser() -> argparse.ArgumentParser:
     plan.add_argument("job", type=Path)
     plan.add_argument("--out", type=Path, default=Path("wallbrief-papers"), metavar="DIR", help="folder for the papers")
     plan.add_argument("--print", action="store_true", help="also as HTML pages for a printer, and the drawings as SVG")
+    plan.add_argument("--prices", metavar="FILE", help="your price file, or “invented” for the ones that ship")
+    prices = commands.add_parser(
+        "prices", help="print a price file to fill in", description="Print a price file to fill in."
+    )
+    prices.add_argument("job", type=Path, nargs="?", help="only what this job buys; else everything there is")
     check = commands.add_parser(
         "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
     )
@@ -86,7 +91,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _run(arguments: list[str]) -> int:
-    known = ("talk", "practise", "plan", "check", "twice", "schema", "book")
+    known = ("talk", "practise", "plan", "prices", "check", "twice", "schema", "book")
     if not arguments:
         return _open(None, plain=False)
     if arguments[0] not in known and not arguments[0].startswith("-"):
@@ -97,7 +102,9 @@ def _run(arguments: list[str]) -> int:
     if options.command == "practise":
         return _practise(options.name, plain=options.plain)
     if options.command == "plan":
-        return _plan(options.job, options.out, printed=options.print)
+        return _plan(options.job, options.out, options.prices, printed=options.print)
+    if options.command == "prices":
+        return _prices(options.job)
     if options.command == "check":
         return _check(options.job)
     if options.command == "twice":
@@ -141,20 +148,38 @@ def _practise(name: str, *, plain: bool) -> int:
     return _plan(copy, Path("wallbrief-papers") / name)
 
 
-def _plan(path: Path, folder: Path, *, printed: bool = False) -> int:
+def _plan(path: Path, folder: Path, prices: str | None = None, *, printed: bool = False) -> int:
     from guide.interview.jobfile import load
+    from guide.reference.prices import NO_PRICES, invented_prices, read_prices
     from guide.sheets.plan import make_plan
     from guide.sheets.twice import tape_again
     from guide.sheets.write import summary, usable, write_papers
 
+    known = NO_PRICES if prices is None else invented_prices() if prices == "invented" else read_prices(Path(prices))
     book = load_book()
     job = load(path, book)
-    plan = make_plan(book, job)
+    plan = make_plan(book, job, prices=known)
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
     written = write_papers(plan, folder, tape_again(book, job.answers), printed=printed)
     print("\n".join(summary(plan, folder, written)))
     return 1 if plan.stopped else 0
+
+
+def _prices(path: Path | None) -> int:
+    """Print a price file of everything, or of what a job buys, to be filled in."""
+    from guide.interview.jobfile import load
+    from guide.reference.prices import blank_prices
+    from guide.reference.stock import wares
+    from guide.sheets.plan import make_plan
+
+    names = (
+        wares()
+        if path is None
+        else [line.ware for line in make_plan(load_book(), load(path, load_book())).purchase.lines]
+    )
+    print(blank_prices(names), end="")
+    return 0
 
 
 def _check(path: Path) -> int:

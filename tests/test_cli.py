@@ -26,7 +26,9 @@ def test_plan_writes_every_paper_and_says_where(job: Path, tmp_path: Path, capsy
     """Exit 0, the job sheet, a page for the wall, plan.json, and a summary with the numbers that matter."""
     assert main(["plan", str(job), "--out", str(tmp_path / "out")]) == 0
 
-    assert {p.name for p in (tmp_path / "out").iterdir()} == {"job-sheet.md", "wall-A.md", "plan.json"}
+    assert {p.name for p in (tmp_path / "out").iterdir()} == {
+        "job-sheet.md", "wall-A.md", "shopping.md", "shopping.csv", "shopping.json", "plan.json",
+    }  # fmt: skip
     said = capsys.readouterr().out
     assert "plate 187 3/4 in" in said
     assert str(tmp_path / "out") in said
@@ -44,6 +46,41 @@ def test_plan_json_fits_its_schema(job: Path, tmp_path: Path, capsys: pytest.Cap
     jsonschema.validate(plan, schema)
     studs = [part for part in plan["walls"][0]["parts"] if part["kind"] == "stud"]
     assert (len(studs), studs[0]["cut"], studs[-1]["cut"]) == (13, "88 1/8 in", "88 15/16 in")
+
+
+def test_prices_go_from_a_blank_file_to_the_sum_on_the_list(
+    job: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """`prices JOB` prints what this job buys; filled in and given to `plan`, every line has its price."""
+    assert main(["prices", str(job)]) == 0
+    blank = capsys.readouterr().out
+    assert "batt" not in blank  # this job has none
+    filled = "\n".join(
+        line.removeprefix("# ") + " 2.00" if line.startswith("# ") and line.endswith("=") else line
+        for line in blank.splitlines()
+    )
+    prices = tmp_path / "prices.toml"
+    prices.write_text(filled, encoding="utf-8")
+
+    assert main(["plan", str(job), "--out", str(tmp_path / "out"), "--prices", str(prices)]) == 0
+    bill = json.loads((tmp_path / "out" / "shopping.json").read_text(encoding="utf-8"))["bill"]
+    assert bill["unpriced"] == []
+    assert bill["cents"] > 0
+
+
+def test_a_price_file_that_is_wrong_is_one_sentence_and_nothing_is_written(
+    job: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Exit 2; file, place and remedy are named."""
+    prices = tmp_path / "prices.toml"
+    for text, said in (("[price]\nadhesive = 0\n", "price.adhesive"), (None, "No such file")):
+        prices.unlink(missing_ok=True) if text is None else prices.write_text(text, encoding="utf-8")
+        assert main(["plan", str(job), "--out", str(tmp_path / "out"), "--prices", str(prices)]) == 2
+        error = capsys.readouterr().err
+        assert "prices.toml" in error
+        assert said in error
+        assert len(error.splitlines()) == 1
+        assert not (tmp_path / "out").exists()
 
 
 @pytest.mark.parametrize("name", ["first-wall", "four-walls"])

@@ -6,7 +6,6 @@
 from __future__ import annotations
 
 import io
-import json
 import sys
 from pathlib import Path
 
@@ -14,10 +13,9 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
 from guide.plain import talk
 from guide.session import Session
+from guide.sheets import write
 from guide.sheets.plan import make_plan
-from guide.sheets.plan_json import plan_to_json
 from guide.sheets.twice import tape_again
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 
 ROOT = Path(__file__).parent.parent / "walkthroughs"
@@ -40,8 +38,7 @@ def files_of(name: str) -> dict[str, str]:
     """Return every file that a worked job gives, by its path inside the job's folder."""
     plan = make_plan(load_book(), worked(name))
     again = tape_again(load_book(), worked(name).answers)
-    found = {f"papers/{paper}": text for paper, text in papers(plan, again).items()}
-    found["papers/plan.json"] = json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"
+    found = {f"papers/{paper}": text for paper, text in write.files_of(plan, again).items()}
     found["talk.txt"] = replayed(name)[1]
     return found
 

@@ -3,14 +3,31 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
+from guide.buying.carrying import Carry, sheet_carry, stick_carry
+from guide.buying.sheets.plan import SheetGoods
 from guide.buying.sticks import Stick
 from guide.buying.takeoff import Need, rests_of
 from guide.layout.parts import Part
-from guide.lengths import Length, in_inches
-from guide.reference.stock import AISLES, Aisle, Fastener, StockItem, load_fasteners, load_stock
+from guide.lengths import with_unit
+from guide.reference.figures import load_figures
+from guide.reference.stock import (
+    AISLES,
+    Aisle,
+    Fastener,
+    Stage,
+    StockItem,
+    load_fasteners,
+    load_stock,
+    sheet_size,
+    stick_size,
+)
+from guide.survey.model import Basement
+
+_FASTENERS: Aisle = "fasteners"
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,36 +45,50 @@ class Line:
     spare: int
     """How much is over once the job has taken what it needs, in `spare_of`."""
     spare_of: str
+    have: int
+    """How many are at home and come off: fasteners singly, everything else by the unit."""
+    carry: Carry
+    back: int
+    """How many whole units stay unopened and can go back, if everything goes as counted."""
+    stage: Stage
     rests: frozenset[str]
     """The answers that the sizes of the parts counted rest on."""
 
 
-def lines_of(needs: Iterable[Need]) -> list[Line]:
-    """Return a line for each need, rounded up to whole packs with the spare that the data asks for."""
-    return [_line(need) for need in needs]
+OnHand = Mapping[str, int]
+"""What is at home, by ware."""
 
 
-def _line(need: Need) -> Line:
+def lines_of(needs: Iterable[Need], on_hand: OnHand = MappingProxyType({})) -> list[Line]:
+    """Return a line for each need: less what is at home, rounded up to whole packs, with the spare that the data asks for."""
+    return [_line(need, on_hand.get(need.id, 0)) for need in needs]
+
+
+def _line(need: Need, at_home: int) -> Line:
     stock, book = load_stock(), load_fasteners()
     if need.id in book.fastener:
-        fastener = book.fastener[need.id]
-        packs = packs_for(need.quantity, fastener.per_unit, fastener.spare)
-        over = packs * fastener.per_unit - need.quantity
-        return Line(
-            need.id,
-            "fasteners",
-            fastener.name,
-            packs,
-            units_of(fastener, packs),
-            need.takes,
-            over,
-            need.unit,
-            need.rests,
-        )
-    item = stock.item[need.id]
-    packs = packs_for(need.quantity, item.holds, item.spare) + item.over
-    over = packs * item.holds - need.quantity
-    return Line(need.id, item.aisle, item.name, packs, units_of(item, packs), need.takes, over, need.unit, need.rests)
+        sold: StockItem | Fastener = book.fastener[need.id]
+        aisle, over, singles = _FASTENERS, 0, at_home
+    else:
+        sold = item = stock.item[need.id]
+        aisle, over, singles = item.aisle, item.over, at_home * need.holds
+    packs = max(0, packs_for(need.quantity, need.holds, sold.spare, singles) + over)
+    spare = packs * need.holds + singles - need.quantity
+    return Line(
+        ware=need.id,
+        aisle=aisle,
+        name=sold.name,
+        buy=packs,
+        unit=units_of(sold, packs),
+        need=need.takes,
+        spare=spare,
+        spare_of=need.unit,
+        have=at_home,
+        carry="carried",
+        back=min(packs, spare // need.holds),
+        stage=sold.stage,
+        rests=need.rests,
+    )
 
 
 def units_of(sold: StockItem | Fastener, count: int) -> str:
@@ -65,39 +96,59 @@ def units_of(sold: StockItem | Fastener, count: int) -> str:
     return sold.unit if count == 1 else sold.many or f"{sold.unit}s"
 
 
-def packs_for(quantity: int, holds: int, spare: int) -> int:
-    """Return how many packs hold a quantity and `spare` percent over."""
-    wanted = -(-quantity * (100 + spare) // 100)
+def packs_for(quantity: int, holds: int, spare: int, at_home: int = 0) -> int:
+    """Return how many packs hold a quantity and `spare` percent over, less what is at home; below 0 when that is more."""
+    wanted = -(-quantity * (100 + spare) // 100) - at_home
     return -(-wanted // holds)
 
 
-def stick_lines(key: str, sticks: Sequence[Stick]) -> list[Line]:
+def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: OnHand) -> list[Line]:
     """Return one line for each length bought, with the spare for twisted ones."""
     lines = []
     for length, count in sorted(Counter(stick.length for stick in sticks).items()):
         held = [part for stick in sticks if stick.length == length for part in stick.parts]
-        lines.append(_sized(key, stick_size(length), count, count, held))
+        carry = stick_carry(length, (part.cut for part in held), basement)
+        lines.append(_sized(key, stick_size(length), count, held, carry, on_hand, n=count))
     return lines
 
 
-def stick_size(length: Length) -> str:
-    """Return how a length of lumber is asked for: whole feet, or inches for a pre-cut."""
-    feet, rest = divmod(length.inch, 12)
-    return f"{in_inches(length)} in pre-cut" if rest else f"{feet} ft"
+def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[Line]:
+    """Return one line for each size of sheet bought."""
+    item, tall = load_stock().item[goods.item], load_figures().sheet_long
+    lines = []
+    for wide, count in sorted(Counter(sheet.wide for sheet in goods.sheets).items(), reverse=True):
+        pieces = [part for sheet in goods.sheets if sheet.wide == wide for part in sheet.parts]
+        carry = sheet_carry(item, wide, tall, pieces, basement)
+        thick = with_unit(basement.foam_thickness, basement.tape)
+        said: dict[str, str | int] = {"n": len(pieces), "kind": basement.foam, "thick": thick}
+        lines.append(_sized(goods.item, sheet_size(wide, tall), count, pieces, carry, on_hand, **said))
+    return lines
 
 
-def sheet_lines(key: str, sheets: Sequence[Sequence[Part]], size: str) -> list[Line]:
-    """Return the line of one size of sheet, or none where nothing is cut from it."""
-    pieces = [part for sheet in sheets for part in sheet]
-    return [_sized(key, size, len(sheets), len(pieces), pieces)] if sheets else []
-
-
-def _sized(key: str, size: str, count: int, takes: int, held: Iterable[Part]) -> Line:
+def _sized(
+    key: str, size: str, count: int, held: Iterable[Part], carry: Carry, on_hand: OnHand, **said: str | int
+) -> Line:
     item = load_stock().item[key]
-    spare = -(-count * item.spare // 100)
-    name, need = f"{item.name}, {size}", item.takes.format(n=takes)
-    unit = units_of(item, count + spare)
-    return Line(f"{key} {size}", item.aisle, name, count + spare, unit, need, spare, "piece", rests_of(held))
+    ware = f"{key} {size}"
+    have = on_hand.get(ware, 0)
+    wanted = count + -(-count * item.spare // 100)
+    buy = max(0, wanted - have)
+    spare = buy + have - count
+    return Line(
+        ware=ware,
+        aisle=item.aisle,
+        name=f"{item.name}, {size}",
+        buy=buy,
+        unit=units_of(item, buy),
+        need=item.takes.format(**said),
+        spare=spare,
+        spare_of="piece",
+        have=have,
+        carry=carry,
+        back=min(buy, spare),
+        stage=item.stage,
+        rests=rests_of(held),
+    )
 
 
 def in_walking_order(lines: Iterable[Line]) -> list[Line]:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from guide.buying.lines import Line, in_walking_order, lines_of, sheet_lines, stick_lines
+from guide.buying.sheets.plan import SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
-from guide.layout.packing import sheets_for
-from guide.layout.parts import Layout, Material, Part
-from guide.lengths import Length, inches
+from guide.layout.parts import Layout, Material
+from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
-from guide.reference.stock import StockItem, load_stock
+from guide.reference.prices import NO_PRICES, Prices
+from guide.reference.stock import StockItem, load_stock, sheet_wide
+from guide.survey.on_hand import read_on_hand
 
 LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
 """What sticks are bought as, and what is cut from them."""
@@ -25,8 +26,8 @@ class Purchase:
     lines: tuple[Line, ...]
     lumber: tuple[Lumber, ...]
     """Plain and treated, cut apart: the treated pieces last, with a bin of their own."""
-    foam_sheets: tuple[tuple[Part, ...], ...]
-    plywood_sheets: tuple[tuple[Part, ...], ...]
+    foam: SheetGoods
+    plywood: SheetGoods
 
     @property
     def sticks(self) -> tuple[Stick, ...]:
@@ -39,7 +40,7 @@ class Purchase:
         return tuple(missed for lumber in self.lumber for missed in lumber.too_long)
 
 
-def buy(layout: Layout) -> Purchase:
+def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
     """Return what the layout takes. Rounds up by stick, sheet and pack; the same layout gives the same list."""
     stock, parts = load_stock(), list(layout.parts.values())
     basement = layout.survey.basement
@@ -53,26 +54,36 @@ def buy(layout: Layout) -> Purchase:
         )
         for item, material in LUMBER
     )
-    foam = sheets_of(
-        (p for p in parts if p.material is Material.FOAM), wide=inches(basement.foam_sheet), kerf=Length(0)
-    )
-    ply_wide, ply_kerf = load_figures().sheet_long // 2, load_figures().cap_kerf
-    plywood = sheets_of((p for p in parts if p.material is Material.PLYWOOD), wide=ply_wide, kerf=ply_kerf)
+    foam, plywood = foam_and_plywood(layout, prices)
+    on_hand, _ = read_on_hand(basement.on_hand or "")
     lines = [
-        *(line for each in lumber for line in stick_lines(each.item, each.sticks)),
-        *sheet_lines("foam", foam, f"{inches(basement.foam_sheet).inch // 12} by 8 ft"),
-        *sheet_lines("plywood", plywood, "4 by 8 ft"),
-        *lines_of(takeoff(layout)),
+        *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),
+        *sheet_lines(foam, basement, on_hand),
+        *sheet_lines(plywood, basement, on_hand),
+        *lines_of(takeoff(layout), on_hand),
     ]
     return Purchase(tuple(in_walking_order(lines)), lumber, foam, plywood)
 
 
-def sheets_of(parts: Iterable[Part], *, wide: Length, kerf: Length) -> tuple[tuple[Part, ...], ...]:
-    """Return, per sheet, the parts cut from it. Plywood loses a saw cut between two strips; foam is scored and snapped."""
-    pieces = list(parts)
-    sizes = [(part.wide or wide, part.cut) for part in pieces]
-    packed = sheets_for(sizes, wide=wide, tall=load_figures().sheet_long, kerf=kerf)
-    return tuple(tuple(pieces[n] for n in sheet) for sheet in packed)
+def foam_and_plywood(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods]:
+    """Return the sheets of foam, which is scored and snapped, and of plywood, which loses a saw cut at each cut."""
+    stock, figures = load_stock().item, load_figures()
+
+    def sheets(item: str, material: Material, wide: Length, kerf: Length) -> SheetGoods:
+        parts = [part for part in layout.parts.values() if part.material is material]
+        known = _by_width(stock[item], item, prices)
+        return sheets_from(item, parts, wide=wide, tall=figures.sheet_long, kerf=kerf, prices=known)
+
+    return (
+        sheets("foam", Material.FOAM, inches(layout.survey.basement.foam_sheet), ZERO),
+        sheets("plywood", Material.PLYWOOD, figures.sheet_long // 2, figures.cap_kerf),
+    )
+
+
+def _by_width(item: StockItem, key: str, prices: Prices) -> dict[Length, int]:
+    """Return what sheets cost whose price is known, by their width."""
+    found = {size: prices.of(f"{key} {size}") for size in item.sheets}
+    return {sheet_wide(size): cents for size, cents in found.items() if cents is not None}
 
 
 def _lengths(item: StockItem) -> list[Length]:

@@ -11,7 +11,10 @@ from dataclasses import dataclass
 
 from guide.buying.seams import batts_of, rounded_up, runs_of
 from guide.layout.parts import Kind, Layout, Part
+from guide.lengths import FOOT
+from guide.reference.figures import load_figures
 from guide.reference.stock import StockItem, load_fasteners, load_stock
+from guide.survey.model import Basement
 
 COUNTED_ON = {
     "adhesive": (Kind.FOAM,),
@@ -34,6 +37,8 @@ class Need:
     quantity: int
     """In `unit`, rounded up once."""
     unit: str
+    holds: int
+    """What one unit of it yields, in `unit`."""
     takes: str
     """What it is for, in words, with the quantity."""
     rests: frozenset[str]
@@ -43,6 +48,16 @@ class Need:
 def takeoff(layout: Layout) -> tuple[Need, ...]:
     """Return every need but lumber and sheets, in the order of the data; what the job does not take is left out."""
     return (*_by_yield(layout), *_fasteners(layout), *_by_the_job(layout))
+
+
+def holds(item: StockItem, basement: Basement) -> int:
+    """Return what one unit yields: what the person's own first one gave, where they said it, else the figure of the data."""
+    if item.first == "can" and basement.first_can is not None:
+        figures = load_figures()
+        return int(basement.first_can.inch * figures.foam_floor_gap.inch * figures.can_deep.inch)
+    if item.first == "tube" and basement.first_tube is not None:
+        return basement.first_tube.ticks // FOOT.ticks
+    return item.holds
 
 
 def _by_yield(layout: Layout) -> Iterable[Need]:
@@ -61,7 +76,9 @@ def _by_yield(layout: Layout) -> Iterable[Need]:
 def _need(layout: Layout, key: str, item: StockItem, quantity: int) -> Iterable[Need]:
     if quantity:
         parts = (part for part in layout.parts.values() if part.kind in COUNTED_ON[key])
-        yield Need(key, quantity, item.of, item.takes.format(n=quantity), rests_of(parts))
+        yield Need(
+            key, quantity, item.of, holds(item, layout.survey.basement), item.takes.format(n=quantity), rests_of(parts)
+        )
 
 
 def rests_of(parts: Iterable[Part]) -> frozenset[str]:
@@ -74,7 +91,7 @@ def _fasteners(layout: Layout) -> Iterable[Need]:
         held = [part for part in layout.parts.values() if any(f.fastener == key for f in part.fastenings)]
         count = sum(f.count for part in held for f in part.fastenings if f.fastener == key)
         if count:
-            yield Need(key, count, "piece", fastener.takes.format(n=count), rests_of(held))
+            yield Need(key, count, "piece", fastener.per_unit, fastener.takes.format(n=count), rests_of(held))
 
 
 def _by_the_job(layout: Layout) -> Iterable[Need]:
@@ -82,4 +99,4 @@ def _by_the_job(layout: Layout) -> Iterable[Need]:
     anchors = layout.survey.basement.anchors
     for key, item in load_stock().item.items():
         if item.each_job and item.anchors in (None, anchors):
-            yield Need(key, item.each_job, item.unit, item.takes.format(n=item.each_job), frozenset())
+            yield Need(key, item.each_job, item.of, item.holds, item.takes.format(n=item.each_job), frozenset())

@@ -16,6 +16,7 @@ from guide.lengths import Length, Tape
 from guide.order.plan import Step, order_of_work
 from guide.reference.codes import CodeProfile, load_code
 from guide.reference.figures import load_figures
+from guide.reference.prices import NO_PRICES, Prices
 from guide.sheets.said import Said, said_so_far
 from guide.survey.build import survey_from
 from guide.survey.model import Survey
@@ -32,12 +33,13 @@ class Plan:
     layout: Layout
     code: CodeProfile
     findings: tuple[Finding, ...]
+    prices: Prices
     steps: tuple[Step, ...]
 
     @cached_property
     def purchase(self) -> Purchase:
         """What to buy and how to cut it; worked out when a paper first asks, since the talk does without."""
-        return buy(self.layout)
+        return buy(self.layout, self.prices)
 
     @property
     def stopped(self) -> bool:
@@ -54,8 +56,8 @@ class Plan:
         return bool(self.survey.unsure(length.rests))
 
 
-def make_plan(book: Book, job: Job, layout: Layout | None = None) -> Plan:
-    """Return the whole plan of a job. Pure: the same job gives the same plan. `layout` is the job's, where it is there."""
+def make_plan(book: Book, job: Job, layout: Layout | None = None, prices: Prices = NO_PRICES) -> Plan:
+    """Return the whole plan of a job. Pure: the same job and prices give the same plan. `layout` is the job's, if made."""
     code = load_code()
     layout = layout or lay_out(survey_from(book, job.answers), code, load_figures())
     return Plan(
@@ -65,5 +67,6 @@ def make_plan(book: Book, job: Job, layout: Layout | None = None) -> Plan:
         layout=layout,
         code=code,
         findings=check(layout, code),
+        prices=prices,
         steps=order_of_work(layout),
     )

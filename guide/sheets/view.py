@@ -9,14 +9,15 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from guide.buying.purchase import sheets_of
 from guide.checks.findings import Finding
+from guide.layout.packing import sheets_for
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
 from guide.reference.stock import load_fasteners
+from guide.sheets.cuts import goods_said, sheet_rows
 from guide.sheets.plan import Plan
 from guide.sheets.said import Said
 from guide.sheets.ticket import LOCKED, lumber_said, stick_rows
@@ -262,7 +263,8 @@ class WallView:
     def foam_sheets(self) -> int:
         """How many sheets the foam of this wall is cut from, on its own."""
         wide = inches(self.plan.survey.basement.foam_sheet)
-        return len(sheets_of(self.wall.of(Kind.FOAM), wide=wide, kerf=Length(0)))
+        sizes = [(part.wide or wide, part.cut) for part in self.wall.of(Kind.FOAM)]
+        return len(sheets_for(sizes, wide=wide, tall=load_figures().sheet_long, kerf=ZERO))
 
     @property
     def foam_past(self) -> bool:
@@ -317,16 +319,11 @@ class WallView:
         )
 
 
-def _amount(quantity: int, of: str) -> str:
-    """Print a quantity with the unit it is counted in, as a person writes it; pieces go without."""
-    said = {"foot": " ft", "inch**3": " cu in"}.get(of, "")
-    return f"{quantity}{said}"
-
-
 ROWS: dict[str, Callable[..., object]] = {
+    "sheet_rows": sheet_rows,
+    "goods_said": goods_said,
     "stick_rows": stick_rows,
     "lumber_said": lumber_said,
-    "amount": _amount,
     "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
     "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),

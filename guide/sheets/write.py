@@ -20,11 +20,13 @@ from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
+from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.markdown import fold, table, text
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
-from guide.sheets.plan_json import plan_to_json
+from guide.sheets.plan_json import plan_to_json, shopping_to_json
 from guide.sheets.room import room_view
+from guide.sheets.shopping import at_home, bill_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, saved_by_all
@@ -59,15 +61,22 @@ def _templates() -> Environment:
 
 
 def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, str]:
-    """Return every paper by its file name: the whole job sheet, and one page for each wall that is laid out.
+    """Return every paper by its file name: the whole job sheet, the shopping list, a page for each wall laid out.
 
     `again` are the readings to tape again; None when nobody worked them out, since that takes a layout for each.
     """
     views = [WallView(plan, wall) for wall in plan.layout.walls]
     drawn = pictures(plan)
     drawings = {picture.name: picture.text for picture in drawn}
+    trips = trips_of(plan)
     shared = {
         "plan": plan,
+        "trips": trips,
+        "bills": bill_lines(plan, trips),
+        "home": at_home(plan),
+        "ways": way_lines(plan),
+        "goods_of": () if plan.stopped else goods_of(plan),
+        "rips": () if plan.stopped else yard_rips(plan),
         "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "size": lambda length: with_unit(length, plan.tape),
@@ -93,25 +102,13 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         **shared,
         views=views,
         bodies=bodies,
-def write_papers(
-    plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None, *, printed: bool = False
-) -> tuple[Path, ...]:
-    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError.
-
-    `again` are the readings to tape again; `printed` adds each paper as an HTML page and each drawing as SVG.
-    """
-    folder.mkdir(parents=True, exist_ok=True)
-    written = papers(plan, again)
-    files = {**written, "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
-    if printed:
-        from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
-
-        files |= printed_papers(plan, written)
+        rooms=drawings.get("floor-plan", ""),
+        again=again,
         room=room_view(plan),
         sources=[],
         words=_words(everything),
     )
-    pages = {"job-sheet.md": fold(whole)}
+    pages = {"job-sheet.md": fold(whole), "shopping.md": fold(_render("shopping.md.j2", **shared))}
     for view in views:
         body = bodies[view.wall.letter]
         pages[f"wall-{view.wall.letter}.md"] = fold(
@@ -166,20 +163,35 @@ def usable(plan: Plan) -> str:
     return ""
 
 
-def write_papers(
-    plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None, *, printed: bool = False
-) -> tuple[Path, ...]:
-    """Write every paper and plan.json into a folder, making it if need be, and return the paths. Raises OSError.
+def files_of(plan: Plan, again: tuple[Doubtful, ...] | None = None, *, printed: bool = False) -> dict[str, str]:
+    """Return every file of a plan by its name: the papers, and the same for spreadsheets and programs.
 
     `again` are the readings to tape again; `printed` adds each paper as an HTML page and each drawing as SVG.
     """
-    folder.mkdir(parents=True, exist_ok=True)
     written = papers(plan, again)
-    files = {**written, "plan.json": json.dumps(plan_to_json(plan), indent=1, ensure_ascii=False) + "\n"}
+    files = {
+        **written,
+        "shopping.csv": shopping_csv(plan),
+        "shopping.json": _json(shopping_to_json(plan)),
+        "plan.json": _json(plan_to_json(plan)),
+    }
     if printed:
         from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
 
         files |= printed_papers(plan, written)
+    return files
+
+
+def _json(tree: object) -> str:
+    return json.dumps(tree, indent=1, ensure_ascii=False) + "\n"
+
+
+def write_papers(
+    plan: Plan, folder: Path, again: tuple[Doubtful, ...] | None = None, *, printed: bool = False
+) -> tuple[Path, ...]:
+    """Write every file of a plan into a folder, making it if need be, and return the paths. Raises OSError."""
+    folder.mkdir(parents=True, exist_ok=True)
+    files = files_of(plan, again, printed=printed)
     for name, content in files.items():
         (folder / name).write_text(content, encoding="utf-8", newline="\n")
     return tuple(folder / name for name in files)

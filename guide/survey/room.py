@@ -10,6 +10,7 @@ from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
 from guide.survey.closing import impossible_diagonals
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
+from guide.survey.on_hand import read_on_hand
 
 TURN = {"inside corner": 1, "outside corner": -1}
 """Right angles by which the walk round the room turns to the right at a corner."""
@@ -25,13 +26,19 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
 
     What is drawn with a usual value because nobody was asked yet contradicts nothing.
     """
-    return tuple(
+    return tuple(_at_home(survey)) + tuple(
         problem
         for wall in survey.walls
         for check in (_outside, _overlapping, _heights, _places, _doors, _runs, _diagonals)
         for problem in check(survey, wall)
         if survey.given(_rests(problem))
     )
+
+
+def _at_home(survey: Survey) -> Iterator[Problem]:
+    """Yield what on the list of things at home names nothing that is sold; no wall is the worse for it."""
+    for unread in read_on_hand(survey.basement.on_hand or "")[1]:
+        yield Problem("", ("basement.on_hand",), saying("problem.on_hand", said=unread))
 
 
 def _rests(problem: Problem) -> frozenset[str]:

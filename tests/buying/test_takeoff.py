@@ -74,7 +74,7 @@ def of_one(each: WallLayout, part: Part, rule: FasteningRule) -> int:
     return len(held.at)
 
 
-@settings(max_examples=60)
+@settings(max_examples=40)
 @any_job
 def test_fasteners_are_what_the_rules_give_every_part(tree: Tree) -> None:
     """Counted a second way: rule by rule over the boxes of all parts, joists from the survey."""
@@ -130,7 +130,7 @@ def by_the_grid(each: WallLayout) -> dict[str, Fraction]:
     return found
 
 
-@settings(max_examples=60)
+@settings(max_examples=40)
 @any_job
 def test_gaps_seams_and_gasket_are_what_a_walk_over_the_face_of_the_foam_finds(tree: Tree) -> None:
     """Counted a second way: a grid laid over the foam, line by line, in fractions of an inch, so nothing is rounded."""
@@ -154,7 +154,7 @@ def test_gaps_seams_and_gasket_are_what_a_walk_over_the_face_of_the_foam_finds(t
         assert abs(runs["gasket"].to("inch").magnitude - plates) <= len(each.of(Kind.BOTTOM_PLATE)) / Fraction(16)
 
 
-@settings(max_examples=60)
+@settings(max_examples=40)
 @any_job
 def test_what_is_bought_covers_the_need_and_one_pack_less_would_not(tree: Tree) -> None:
     """Whole packs: the need with its spare fits, and one pack fewer would not hold it."""

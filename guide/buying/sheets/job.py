@@ -1,0 +1,98 @@
+"""What is to be cut from sheets and how it was laid out: plain whole numbers, and a check of a layout by counting alone.
+
+A sheet is first ripped from end to end; each strip is then cross-cut. Nothing is turned: a piece's length stays along
+the length of the sheet, so grain and factory edges stay where they belong. A saw cut is lost between two strips and
+between two pieces; the last one may run off the edge.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A rectangle to be cut."""
+
+    wide: int
+    tall: int
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A size of sheet on offer; all sizes of a job are equally long."""
+
+    wide: int
+    price: int
+
+
+@dataclass(frozen=True, slots=True)
+class SheetJob:
+    """Pieces and the sheets on offer, the narrowest first. Every piece fits the widest."""
+
+    pieces: tuple[Piece, ...]
+    kinds: tuple[Kind, ...]
+    tall: int
+    kerf: int
+
+
+@dataclass(frozen=True, slots=True)
+class Rip:
+    """One strip, as wide as its widest piece, and the numbers of the pieces cut from it."""
+
+    wide: int
+    pieces: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One sheet and its strips, the widest first."""
+
+    kind: int
+    rips: tuple[Rip, ...]
+
+
+Plan = tuple[Sheet, ...]
+
+
+def price_of(job: SheetJob, plan: Plan) -> int:
+    """Return what a layout costs."""
+    return sum(job.kinds[sheet.kind].price for sheet in plan)
+
+
+def sheet_of(job: SheetJob, strips: Sequence[Sequence[int]]) -> Sheet:
+    """Return the cheapest sheet that holds these strips, each given by its pieces, in cutting order.
+
+    Raises ValueError when none is wide enough.
+    """
+    pieces = job.pieces
+    rips = sorted(
+        (
+            Rip(max(pieces[n].wide for n in strip), tuple(sorted(strip, key=lambda n: (-pieces[n].tall, n))))
+            for strip in strips
+        ),
+        key=lambda rip: (-rip.wide, rip.pieces),
+    )
+    used = sum(rip.wide + job.kerf for rip in rips)
+    fitting = [n for n, kind in enumerate(job.kinds) if used <= kind.wide + job.kerf]
+    if not fitting:
+        raise ValueError(f"strips of {used} together fit no sheet.")
+    return Sheet(min(fitting, key=lambda n: (job.kinds[n].price, n)), tuple(rips))
+
+
+def fault(job: SheetJob, plan: Plan) -> str:
+    """Return the first thing that is wrong with a layout, in one sentence, or an empty text. Counts, and trusts nobody."""
+    cut = Counter(n for sheet in plan for rip in sheet.rips for n in rip.pieces)
+    if cut != Counter(range(len(job.pieces))):
+        return "some piece is cut twice, or not at all."
+    for number, sheet in enumerate(plan, 1):
+        if sum(rip.wide + job.kerf for rip in sheet.rips) > job.kinds[sheet.kind].wide + job.kerf:
+            return f"the strips of sheet {number} are wider than the sheet."
+        for rip in sheet.rips:
+            if any(job.pieces[n].wide > rip.wide for n in rip.pieces):
+                return f"a piece of sheet {number} is wider than its strip."
+            if sum(job.pieces[n].tall + job.kerf for n in rip.pieces) > job.tall + job.kerf:
+                return f"the pieces of a strip of sheet {number} are longer than the sheet."
+    return ""

@@ -1,0 +1,118 @@
+"""From parts to sheets: what is cut from which sheet, and how sure it is that no layout could do with less."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import gcd
+
+from guide.layout.parts import Part
+from guide.lengths import Length
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """One strip ripped from end to end of a sheet."""
+
+    wide: Length
+    parts: tuple[Part, ...]
+    """In cutting order, the longest first."""
+    rest: Length
+    """What is left of its length, never below 0."""
+
+
+@dataclass(frozen=True, slots=True)
+class CutSheet:
+    """One sheet and how it is cut."""
+
+    wide: Length
+    strips: tuple[Strip, ...]
+    rest: Length
+    """What is left of its width, never below 0."""
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every part cut from it."""
+        return tuple(part for strip in self.strips for part in strip.parts)
+
+
+@dataclass(frozen=True, slots=True)
+class SheetGoods:
+    """The sheets of one material."""
+
+    item: str
+    """A name of `prompts_data/stock/stock.toml`."""
+    sheets: tuple[CutSheet, ...]
+    too_large: tuple[Part, ...]
+    """The parts that no sheet on the list is large enough for."""
+    priced: bool
+    """Money decided; else the number of sheets did."""
+    total: int
+    """All sheets together, in cents where money decided, else how many."""
+    least: int
+    """No layout of any kind takes less: checked in whole numbers."""
+
+    @property
+    def proven(self) -> bool:
+        """No layout of any kind takes less."""
+        return self.total == self.least
+
+
+def sheets_from(
+    item: str, parts: Sequence[Part], *, wide: Length, tall: Length, kerf: Length, prices: Mapping[Length, int]
+) -> SheetGoods:
+    """Return the sheets that hold every part. `kerf` is lost at each cut.
+
+    Sheets are `wide`; where prices of that size and of narrower ones are known (`prices`, by width, in cents), those are
+    on offer too, and the cheapest purchase is looked for. The same parts in any order give the same sheets.
+    """
+    from guide.buying.sheets.bound import least_price  # the talk need not wait for the solver
+    from guide.buying.sheets.job import Kind, Piece, SheetJob, price_of
+    from guide.buying.sheets.quick import quick_plan
+    from guide.buying.sheets.search import cheaper_plan
+
+    priced = wide in prices
+    offered = sorted({wide, *(size for size in prices if priced and size < wide)})
+    fitting = sorted(
+        (part for part in parts if _wide(part, wide) <= wide and part.cut <= tall),
+        key=lambda part: (-_wide(part, wide).ticks, -part.cut.ticks, part.id),
+    )
+    sizes = [each.ticks for part in fitting for each in (_wide(part, wide), part.cut)]
+    unit = gcd(tall.ticks, kerf.ticks, *(size.ticks for size in offered), *sizes)
+    job = SheetJob(
+        tuple(Piece(_wide(part, wide).ticks // unit, part.cut.ticks // unit) for part in fitting),
+        tuple(Kind(size.ticks // unit, prices[size] if priced else 1) for size in offered),
+        tall.ticks // unit,
+        kerf.ticks // unit,
+    )
+    plan, least = quick_plan(job), least_price(job)
+    while price_of(job, plan) > least and (better := cheaper_plan(job, plan)) is not None:
+        plan = better
+    sheets = [
+        _cut(
+            Length(job.kinds[sheet.kind].wide * unit),
+            tall,
+            kerf,
+            [[fitting[n] for n in rip.pieces] for rip in sheet.rips],
+            wide,
+        )
+        for sheet in plan
+    ]
+    too_large = tuple(part for part in parts if _wide(part, wide) > wide or part.cut > tall)
+    ordered = tuple(sorted(sheets, key=lambda sheet: (-sheet.wide.ticks, sheet.parts[0].id)))
+    return SheetGoods(item, ordered, too_large, priced, price_of(job, plan), least)
+
+
+def _wide(part: Part, sheet: Length) -> Length:
+    return part.wide or sheet
+
+
+def _cut(wide: Length, tall: Length, kerf: Length, strips: Sequence[Sequence[Part]], sheet: Length) -> CutSheet:
+    """Return a sheet; the saw cut after its last strip, and after the last piece of a strip, may run off the edge."""
+    ripped = []
+    for parts in strips:
+        widest = max(parts, key=lambda part: _wide(part, sheet).ticks)
+        used = sum((part.cut + kerf for part in parts), start=Length(0))
+        ripped.append(Strip(_wide(widest, sheet), tuple(parts), max(Length(0), tall - used)))
+    used = sum((strip.wide + kerf for strip in ripped), start=Length(0))
+    return CutSheet(wide, tuple(ripped), max(Length(0), wide - used))

@@ -1,0 +1,98 @@
+"""How sheets are cut, as it is printed: strip by strip, and what can be said of the number of sheets."""
+
+from __future__ import annotations
+
+from guide.buying.sheets.plan import CutSheet, SheetGoods, Strip
+from guide.layout.parts import Part
+from guide.lengths import SIXTEENTH, Length, show
+from guide.reference.figures import load_figures
+from guide.reference.sayings import Saying, say, saying
+from guide.reference.stock import load_stock, sheet_size
+from guide.sheets.plan import Plan
+
+LOCKED = "locked"
+
+
+def goods_of(plan: Plan) -> tuple[SheetGoods, ...]:
+    """Return the sheets of every material that the job takes."""
+    return tuple(goods for goods in (plan.purchase.foam, plan.purchase.plywood) if goods.sheets or goods.too_large)
+
+
+def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
+    """Return a row for each strip: tick box, sheet, width to rip to, what is cut from it, what is left of both."""
+    rows: list[tuple[str, ...]] = []
+    for number, sheet in enumerate(goods.sheets, 1):
+        for place, strip in enumerate(sheet.strips):
+            name = f"{number}: {_size(sheet)}" if place == 0 else ""
+            beside = _rest(plan, sheet.rest, [p.wide or sheet.wide for p in sheet.parts]) if place == 0 else ""
+            cuts = ", ".join(_piece(plan, sheet, strip, part) for part in strip.parts)
+            rows.append(
+                (
+                    "",
+                    name,
+                    _rip(plan, sheet, strip),
+                    cuts,
+                    _rest(plan, strip.rest, [p.cut for p in strip.parts]),
+                    beside,
+                )
+            )
+    return rows
+
+
+def _piece(plan: Plan, sheet: CutSheet, strip: Strip, part: Part) -> str:
+    """Print a piece of a strip; one that is narrower than its strip is trimmed, and says to what."""
+    wide = part.wide or sheet.wide
+    trim = f" trimmed to {_shown(plan, wide, part.size_rests)} wide" if wide < strip.wide else ""
+    return f"{part.mark} {_shown(plan, part.cut, part.size_rests)}{trim}"
+
+
+def _size(sheet: CutSheet) -> str:
+    return sheet_size(sheet.wide, load_figures().sheet_long)
+
+
+def _rip(plan: Plan, sheet: CutSheet, strip: Strip) -> str:
+    if strip.wide == sheet.wide:
+        return "whole"
+    return _shown(plan, strip.wide, frozenset().union(*(p.size_rests for p in strip.parts)))
+
+
+def _shown(plan: Plan, length: Length, rests: frozenset[str] = frozenset()) -> str:
+    unsure = plan.survey.unsure(length.rests | rests)
+    return LOCKED if unsure else show(length, plan.tape, SIXTEENTH, "down")
+
+
+def _rest(plan: Plan, rest: Length, cuts: list[Length]) -> str:
+    return _shown(plan, rest, frozenset().union(*(cut.rests for cut in cuts)))
+
+
+def goods_said(plan: Plan, goods: SheetGoods) -> list[str]:
+    """Return what can be said of the sheets: how sure it is that they are the fewest, and what fits on none."""
+    tape, name = plan.tape, load_stock().item[goods.item].name
+    said: list[Saying] = []
+    money = plan.prices.money
+    shown = (money(goods.total), money(goods.least)) if goods.priced else (str(goods.total), str(goods.least))
+    if goods.sheets:
+        key = "price" if goods.priced else "count"
+        said.append(
+            saying(f"sheets.{key}_{'proven' if goods.proven else 'found'}", name=name, total=shown[0], least=shown[1])
+        )
+    for part in goods.too_large:
+        said.append(saying("sheets.too_large", mark=part.mark, name=name, long=part.cut))
+    return [say(each, tape, plan.guessed) for each in said]
+
+
+def yard_rips(plan: Plan) -> list[str]:
+    """Return, for the yard's panel saw, how many strips of which width come from each sheet that it rips."""
+    if not any(
+        line.carry == "yard" and line.ware.startswith(plan.purchase.plywood.item) for line in plan.purchase.lines
+    ):
+        return []
+    said = []
+    for number, sheet in enumerate(plan.purchase.plywood.sheets, 1):
+        widths: dict[str, int] = {}
+        for strip in sheet.strips:
+            width = _rip(plan, sheet, strip)
+            widths[width] = widths.get(width, 0) + 1
+        strips = ", ".join(f"{count} x {width}" for width, count in widths.items())
+        said.append(say(saying("sheets.yard", number=number, strips=strips, kerf=load_figures().cap_kerf), plan.tape))
+    return said

@@ -1,0 +1,168 @@
+"""The shopping list as it is printed: by trip and aisle, each line with its price or a blank to write it in.
+
+A line that counts pieces nobody has measured goes on no trip: it waits, and says for which reading.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from guide.buying.bill import Bill, bill_of, cost_of
+from guide.buying.carrying import way_of
+from guide.buying.lines import Line
+from guide.lengths import ZERO, inches, with_unit
+from guide.reference.sayings import say, saying
+from guide.reference.stock import AISLES, load_fasteners
+from guide.sheets.plan import Plan
+
+TRIPS = ("first", "second", "inspected", "unmeasured")
+"""Every trip, in order: the stages of the stock, and what waits for the tape."""
+
+BLANK = "_____"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line as it is printed."""
+
+    line: Line
+    paid: str
+    """Price and cost, or a blank to write them in."""
+    over: str
+    """What is over, and what of it can go back unopened; empty when nothing is."""
+    waits: tuple[str, ...]
+    """The readings it waits for, by name."""
+
+
+@dataclass(frozen=True, slots=True)
+class Trip:
+    """What is bought in one go."""
+
+    id: str
+    title: str
+    aisles: tuple[tuple[str, tuple[Row, ...]], ...]
+    """Rows by aisle, in walking order."""
+    bill: Bill
+
+
+def trip_of(plan: Plan, line: Line) -> str:
+    """Return the trip a line belongs to."""
+    return "unmeasured" if plan.survey.unsure(line.rests) else line.stage
+
+
+def trips_of(plan: Plan) -> tuple[Trip, ...]:
+    """Return every trip that buys something; none while a STOP stands."""
+    lines = [] if plan.stopped else [line for line in plan.purchase.lines if line.buy]
+    trips = []
+    for trip in TRIPS:
+        held = [line for line in lines if trip_of(plan, line) == trip]
+        if held:
+            rows = [_row(plan, line) for line in held]
+            aisles = [(aisle, tuple(row for row in rows if row.line.aisle == aisle)) for aisle in AISLES]
+            title = say(saying(f"trip.{trip}"))
+            trips.append(Trip(trip, title, tuple(each for each in aisles if each[1]), bill_of(held, plan.prices)))
+    return tuple(trips)
+
+
+def _row(plan: Plan, line: Line) -> Row:
+    waits = tuple(plan.survey.names.get(rest, rest) for rest in plan.survey.unsure(line.rests))
+    each, cost = plan.prices.of(line.ware), cost_of(line, plan.prices)
+    paid = BLANK if each is None or cost is None else f"{plan.prices.money(each)} each, {plan.prices.money(cost)}"
+    return Row(line, paid, _over(line), waits)
+
+
+def _over(line: Line) -> str:
+    if not line.spare:
+        return ""
+    unit = {"foot": " ft", "inch**3": " cu in"}.get(line.spare_of, "")
+    over = f"{line.spare}{unit} over"
+    if not line.back:
+        return over
+    return f"{over}, may go back" if line.back == line.spare else f"{over}, {line.back} unopened may go back"
+
+
+def at_home(plan: Plan) -> list[str]:
+    """Return what is at home already and comes off the list, in words."""
+    lines = [line for line in plan.purchase.lines if line.have]
+    fasteners = load_fasteners().fastener
+    return [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
+
+
+def way_lines(plan: Plan) -> list[str]:
+    """Return what does not simply go along: what the yard cuts first and what it has to bring, in words."""
+    basement = plan.survey.basement
+    way = way_of(basement)
+    said = []
+    for carry in ("yard", "delivered"):
+        names = [
+            f"{line.buy} {line.unit} of {line.name}" for line in plan.purchase.lines if line.buy and line.carry == carry
+        ]
+        if names:
+            said.append(say(saying(f"way.{carry}", names="; ".join(names), way=way.say)))
+    carried = any(line.buy and line.carry == "carried" for line in plan.purchase.lines)
+    longest, widest = (with_unit(inches(size), plan.tape) for size in (way.longest, way.widest))
+    fits = saying("way.fits", way=way.say, longest=longest, widest=widest)
+    return [*said, *([say(fits)] if carried and inches(way.longest) > ZERO else [])]
+
+
+def bill_lines(plan: Plan, trips: Iterable[Trip]) -> list[tuple[str, str]]:
+    """Return a row for each trip and one for all: what it costs as far as prices are known, and how many lines have none."""
+    lines = [line for line in plan.purchase.lines if line.buy]
+    rows = [(trip.title, trip.bill) for trip in trips] + [(say(saying("trip.together")), bill_of(lines, plan.prices))]
+    return [(title, _sum(plan, bill)) for title, bill in rows]
+
+
+def _sum(plan: Plan, bill: Bill) -> str:
+    if not bill.priced:
+        return "no price yet"
+    known = plan.prices.money(bill.cents)
+    return known if not bill.unpriced else f"{known} and {len(bill.unpriced)} without a price"
+
+
+CSV_HEAD = (
+    "trip",
+    "aisle",
+    "buy",
+    "unit",
+    "name",
+    "need",
+    "over",
+    "at home",
+    "how home",
+    "price each",
+    "cost",
+    "waits for",
+    "ware",
+)
+
+
+def shopping_csv(plan: Plan) -> str:
+    """Return the list for a spreadsheet: a header, and one line for each thing; money with two decimals, or empty."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(CSV_HEAD)
+    for trip in trips_of(plan):
+        for aisle, rows in trip.aisles:
+            for row in rows:
+                line = row.line
+                money = (_decimal(plan.prices.of(line.ware)), _decimal(cost_of(line, plan.prices)))
+                said = (
+                    trip.title,
+                    aisle,
+                    line.buy,
+                    line.unit,
+                    line.name,
+                    line.need,
+                    row.over,
+                    line.have or "",
+                    line.carry,
+                )
+                writer.writerow((*said, *money, "; ".join(row.waits), line.ware))
+    return out.getvalue()
+
+
+def _decimal(cents: int | None) -> str:
+    return "" if cents is None else f"{cents // 100}.{cents % 100:02}"

@@ -1,0 +1,93 @@
+"""What is at home already: the person's list read against the names of what is sold, so that it comes off what is bought.
+
+Rules only, no guessing: what names nothing on the list, or a stick without its length, is said and comes off nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator, Mapping
+
+from guide.book.talk import load_talk
+from guide.reference.stock import Fastener, StockItem, load_fasteners, load_stock
+
+NOTHING = ("", "none", "no", "nothing", "nothing yet")
+MOST = 9999
+
+_LITTLE = frozenset({"of", "the", "some", "whole", "unopened", "new", "about", "sheet", "stick"})
+
+
+def read_on_hand(text: str) -> tuple[Mapping[str, int], tuple[str, ...]]:
+    """Return how many of each ware are at home, and what could not be read.
+
+    Fasteners count singly, whether the person said screws or boxes; everything else by the unit it is sold in.
+    """
+    found: Counter[str] = Counter()
+    unread = []
+    if load_talk().folded(text) not in NOTHING:
+        for chunk in re.split(r"[,;\n]|\band\b", text):
+            if chunk.strip(" ."):
+                ware = _ware(chunk)
+                if ware is None:
+                    unread.append(" ".join(chunk.split()))
+                else:
+                    found[ware[0]] += ware[1]
+    return found, tuple(unread)
+
+
+def _ware(chunk: str) -> tuple[str, int] | None:
+    """Return what one entry of the list names, and how many."""
+    first, _, rest = load_talk().folded(chunk).partition(" ")
+    count = int(first) if first.isdecimal() and len(first) <= len(str(MOST)) else load_talk().counts.get(first)
+    words = _plain(rest if count is not None else f"{first} {rest}")
+    if count == 0 or (count is None and first[:1].isdecimal() and first not in words):
+        return None
+    named = {(key, size): scale for key, size, scale in _named(words)}
+    if len(named) != 1:
+        return None
+    ((key, size), scale), *_ = named.items()
+    return f"{key} {size}".strip(), (1 if count is None else count) * scale
+
+
+def _named(words: str) -> Iterator[tuple[str, str, int]]:
+    """Yield everything on sale that these words name: its key, its size, and how many are meant by one."""
+    for key, fastener in load_fasteners().fastener.items():
+        if words in fastener.words:
+            yield key, "", 1
+        elif _boxed(words, fastener) in fastener.words:
+            yield key, "", fastener.per_unit
+    for key, item in load_stock().item.items():
+        if not item.sizes:
+            if words in item.words:
+                yield key, "", 1
+        else:
+            yield from ((key, size, 1) for size in _sizes(words, item))
+
+
+def _sizes(words: str, item: StockItem) -> Iterator[str]:
+    """Yield the size that is said before or behind the name; the longest name that fits is the one meant."""
+    for name in sorted(item.words, key=lambda name: (-len(name), name)):
+        for label in (words.removeprefix(f"{name} "), words.removesuffix(f" {name}")):
+            size = item.size_named(label) if label != words else None
+            if size is not None:
+                yield size
+                return
+
+
+def _boxed(words: str, fastener: Fastener) -> str:
+    """Return what is in the box, for words that begin with the unit a fastener is sold in."""
+    unit = _plain(fastener.unit.split()[0])
+    first, _, rest = words.partition(" ")
+    return rest if first in (unit, "box" if unit != "lb" else "pound") else ""
+
+
+def _plain(words: str) -> str:
+    """Return words as the names are written: small, in the singular, without what says nothing."""
+    return " ".join(_singular(word) for word in words.split() if word not in _LITTLE)
+
+
+def _singular(word: str) -> str:
+    if word.endswith(("sses", "xes", "ches", "shes")):
+        return word[:-2]
+    return word[:-1] if len(word) > 2 and word.endswith("s") and not word.endswith("ss") else word

@@ -1,0 +1,182 @@
+"""Foam and plywood of whole jobs: every piece on one sheet that holds it, never more sheets than a first fit, and said so."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from guide.book.questions import load_book
+from guide.buying.bill import cost_of
+from guide.buying.purchase import foam_and_plywood
+from guide.buying.sheets.plan import SheetGoods, sheets_from
+from guide.interview.jobfile import from_json
+from guide.layout.packing import sheets_for
+from guide.layout.parts import Box, Kind, Layout, Material, Part, over_slab
+from guide.lengths import ZERO, Length, inches
+from guide.reference.figures import load_figures
+from guide.reference.prices import NO_PRICES, Prices, invented_prices
+from guide.reference.sayings import saying
+from guide.sheets.cuts import goods_said
+from guide.sheets.plan import make_plan
+from guide.sheets.write import papers
+from tests.jobs import Tree, job, layout_of, wall
+from tests.properties.rooms import rooms, single_walls
+from tests.walkthroughs import worked
+
+FIGURES = load_figures()
+KERF = {Material.FOAM: ZERO, Material.PLYWOOD: FIGURES.cap_kerf}
+
+
+def goods_of(layout: Layout, prices: Prices = NO_PRICES) -> dict[Material, SheetGoods]:
+    """Return the sheets of a layout by material."""
+    return dict(zip((Material.FOAM, Material.PLYWOOD), foam_and_plywood(layout, prices), strict=True))
+
+
+@settings(max_examples=30)
+@given(tree=st.one_of(single_walls(), rooms()))
+def test_every_piece_lies_on_one_sheet_that_holds_it(tree: Tree) -> None:
+    """Takeoff equals parts; strips fit side by side and pieces end to end, the saw cut between them; what is left adds up."""
+    layout = layout_of(tree)
+    for material, goods in goods_of(layout).items():
+        parts = [part for part in layout.parts.values() if part.material is material]
+        kerf, tall = KERF[material], FIGURES.sheet_long
+        assert sorted(p.id for p in (*goods.too_large, *(p for s in goods.sheets for p in s.parts))) == sorted(
+            p.id for p in parts
+        )
+        for sheet in goods.sheets:
+            used = sum((strip.wide for strip in sheet.strips), ZERO) + kerf * (len(sheet.strips) - 1)
+            assert used <= sheet.wide
+            assert sheet.rest == max(ZERO, sheet.wide - used - kerf)
+            for strip in sheet.strips:
+                length = sum((part.cut for part in strip.parts), ZERO) + kerf * (len(strip.parts) - 1)
+                assert length <= tall
+                assert strip.rest == max(ZERO, tall - length - kerf)
+                assert all((part.wide or sheet.wide) <= strip.wide for part in strip.parts)
+
+
+@settings(max_examples=20)
+@given(tree=rooms())
+def test_never_more_sheets_than_a_plain_first_fit_and_never_fewer_than_the_bound(tree: Tree) -> None:
+    """The first fit that the layout itself counts with is the measure; the bound is below every one of them."""
+    layout = layout_of(tree)
+    for material, goods in goods_of(layout).items():
+        wide = inches(layout.survey.basement.foam_sheet) if material is Material.FOAM else inches("48")
+        fitting = [p for s in goods.sheets for p in s.parts]
+        plain = sheets_for(
+            [(p.wide or wide, p.cut) for p in fitting], wide=wide, tall=FIGURES.sheet_long, kerf=KERF[material]
+        )
+        assert goods.least <= goods.total == len(goods.sheets) <= len(plain)
+        assert goods.proven == (goods.total == goods.least)
+
+
+def piece(number: int, wide: str, tall: str) -> Part:
+    """Return a piece of foam of this size."""
+    box = Box(ZERO, inches(wide), ZERO, inches("2"), over_slab(ZERO), over_slab(inches(tall)))
+    return Part(
+        Kind.FOAM, "A", Material.FOAM, box, inches(tall), saying("part.foam"), wide=inches(wide), id=f"A.foam.{number}"
+    )
+
+
+def cut(pieces: list[Part], prices: Mapping[Length, int]) -> SheetGoods:
+    """Return the sheets for these pieces from 4 by 8 ft, and narrower ones that have a price."""
+    return sheets_from("foam", pieces, wide=inches("48"), tall=inches("96"), kerf=ZERO, prices=prices)
+
+
+def test_a_narrow_rest_comes_from_the_narrow_sheet_where_that_is_cheaper() -> None:
+    """Worked by hand: two whole sheets and a strip of 20 in. At 33.00 and 17.50 that is 83.50; at 33.00 and 40.00, 99.00."""
+    pieces = [piece(1, "48", "90"), piece(2, "48", "90"), piece(3, "20", "90")]
+    cheap = cut(pieces, {inches("48"): 3300, inches("24"): 1750})
+    dear = cut(pieces, {inches("48"): 3300, inches("24"): 4000})
+
+    assert [sheet.wide for sheet in cheap.sheets] == [inches("48"), inches("48"), inches("24")]
+    assert (cheap.total, cheap.proven, cheap.priced) == (8350, True, True)
+    assert [sheet.wide for sheet in dear.sheets] == [inches("48")] * 3
+    assert dear.total == 9900
+
+
+def test_one_price_of_two_decides_nothing() -> None:
+    """With the price of the narrow sheet alone the number of sheets is what counts, and nothing is said of money."""
+    goods = cut([piece(1, "48", "90"), piece(2, "20", "90")], {inches("24"): 1750})
+
+    assert (goods.priced, goods.total, [sheet.wide for sheet in goods.sheets]) == (False, 2, [inches("48")] * 2)
+
+
+def test_what_is_cut_out_for_an_opening_is_no_sheet_lost() -> None:
+    """By hand: over and under a window are two short pieces, 40 and 30 in tall; they share one column of a sheet."""
+    goods = cut([piece(1, "48", "40"), piece(2, "48", "30")], {})
+
+    assert goods.total == 1
+    assert goods.proven
+
+
+def test_a_piece_longer_than_a_sheet_is_said_and_not_bought() -> None:
+    """Joists at 101 in: the upright fireblocks are longer than 8 ft plywood, and the page says so by their marks."""
+    tree = job(
+        [
+            wall(
+                "10 ft",
+                height=["101 in at left", "101 in at right"],
+                concrete=["99 1/2 in at left", "99 1/2 in at right"],
+            )
+        ]
+    )
+    plan = make_plan(load_book(), from_json(tree, load_book()))
+    page = " ".join(papers(plan)["job-sheet.md"].split())
+
+    assert plan.purchase.plywood.too_large
+    assert all(f"{part.mark} is " in page for part in plan.purchase.plywood.too_large)
+    assert "larger than any sheet of plywood" in page
+
+
+def test_the_page_claims_any_layout_only_where_the_bound_meets_the_count() -> None:
+    """The worked room is proven. A pinwheel is not, by hand.
+
+    Two pieces 28 by 40 and two 20 by 56, each pair in opposite corners of 48 by 96, fit one sheet; ripped from end to end
+    the two of 56 need two strips, and with one of 28 they are wider than the sheet: two sheets.
+    """
+    plan = make_plan(load_book(), worked("four-walls"))
+    pinwheel = cut([piece(1, "28", "40"), piece(2, "20", "56"), piece(3, "28", "40"), piece(4, "20", "56")], {})
+    (said,) = goods_said(plan, pinwheel)
+
+    assert "21 sheet(s). No layout of any kind takes fewer" in " ".join(papers(plan)["job-sheet.md"].split())
+    assert (pinwheel.total, pinwheel.least, pinwheel.proven) == (2, 1, False)
+    assert "the fewest found for strips ripped from end to end" in said
+    assert "whether one takes fewer than 2 is not known" in said
+
+
+def test_with_prices_the_page_speaks_of_money() -> None:
+    """The sum is that of the sheets' lines, and the claim is about cost."""
+    plan = make_plan(load_book(), worked("four-walls"), prices=invented_prices())
+    page = " ".join(papers(plan)["job-sheet.md"].split())
+    lines = [line for line in plan.purchase.lines if line.ware.startswith("foam ")]
+    total = sum(cost_of(line, plan.prices) or 0 for line in lines)
+
+    assert plan.purchase.foam.total == total
+    assert f"Rigid foam board: {plan.prices.money(total)}" in page
+
+
+def test_every_width_that_is_not_its_strips_says_what_to_trim_it_to() -> None:
+    """A page that lists a piece under a wider strip without its own width would have it cut too wide."""
+    plan = make_plan(load_book(), worked("four-walls"))
+    page = papers(plan)["job-sheet.md"]
+    narrow = [
+        part
+        for goods in (plan.purchase.foam, plan.purchase.plywood)
+        for sheet in goods.sheets
+        for strip in sheet.strips
+        for part in strip.parts
+        if (part.wide or sheet.wide) < strip.wide
+    ]
+
+    assert page.count("trimmed to") == len(narrow)
+
+
+def test_the_same_parts_in_any_order_give_the_same_sheets() -> None:
+    """Sorted by size and name, so the plan is the same to the letter."""
+    pieces = [
+        piece(n, wide, tall) for n, (wide, tall) in enumerate((("30", "90"), ("18", "88"), ("20", "40"), ("20", "44")))
+    ]
+
+    assert cut(pieces, {}).sheets == cut(pieces[::-1], {}).sheets
