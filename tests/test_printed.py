@@ -120,7 +120,8 @@ def test_every_drawing_in_text_is_printed_in_ink(name: str) -> None:
     """As many drawings as the Markdown has, none of them left as characters."""
     for paper, markdown in papers(plan_of(name)).items():
         found = seen(pages_of(name)[paper.replace(".md", ".html")])
-        assert found.tags.count("svg") == found.tags.count("figure") == markdown.count("```text") > 0
+        assert found.tags.count("svg") == found.tags.count("figure") == markdown.count("```text")
+        assert found.tags.count("svg") > 0 or paper == "shopping.md"
         assert "pre" not in found.tags
 
 
@@ -194,7 +195,7 @@ def test_text_that_is_no_drawing_stays_as_it_stands() -> None:
 def test_the_command_writes_the_pages_only_when_asked(tmp_path, capsys) -> None:  # type: ignore[no-untyped-def]
     job = str(ROOT / "first-wall" / "job.json")
     assert main(["plan", job, "--out", str(tmp_path / "plain")]) == 0
-    assert {path.suffix for path in (tmp_path / "plain").iterdir()} == {".md", ".json"}
+    assert {path.suffix for path in (tmp_path / "plain").iterdir()} == {".md", ".json", ".csv"}
     assert main(["plan", job, "--out", str(tmp_path / "print"), "--print"]) == 0
-    assert {path.suffix for path in (tmp_path / "print").iterdir()} == {".md", ".json", ".html", ".svg"}
+    assert {path.suffix for path in (tmp_path / "print").iterdir()} == {".md", ".json", ".csv", ".html", ".svg"}
     assert "wall-A.html" in capsys.readouterr().out

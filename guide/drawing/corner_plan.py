@@ -69,7 +69,7 @@ class _Arm:
     def holes(self) -> list[Span]:
         """The openings that are cut through."""
         w = self.wall.wall
-        return [(o.left, o.right) for o in w.openings if (o.sill or ZERO) < self.height < opening_top(o)]
+        return [(o.left, o.right) for o in w.openings if (o.sill or ZERO) < self.height < opening_top(w, o)]
 
 
 def corner_plan(left: WallLayout | None, right: WallLayout | None) -> Drawing:

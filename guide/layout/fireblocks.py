@@ -166,13 +166,13 @@ def _sides(site: Site, framing: Framing, spots: list[Spot], ends: list[Spot]) ->
     """Return the blocks that close the hollow at both sides of a place kept free, beside the stud there."""
     found: list[Spot] = []
     remarks = []
-    for x0, x1 in pairwise(_sections(site, framing)):
-        left = [s for s in spots if s.part.box.x1 <= x0[1]]
-        right = [s for s in spots if s.part.box.x0 >= x1[0]]
-        near = (
-            (max(left, key=lambda s: s.part.box.x1, default=None), x0[1]),
-            (min(right, key=lambda s: s.part.box.x0, default=None), x1[0]),
-        )
+    begin, end = site.run
+    for hole in framing.holes:
+        if hole.opening.kind != "kept free":
+            continue
+        left = max((s for s in spots if s.part.box.x1 <= hole.x0), key=lambda s: s.part.box.x1, default=None)
+        right = min((s for s in spots if s.part.box.x0 >= hole.x1), key=lambda s: s.part.box.x0, default=None)
+        near = [(spot, edge) for spot, edge in ((left, hole.x0), (right, hole.x1)) if begin < edge < end]
         for spot, edge in near:
             if spot is None or _away(spot.part.box, edge) > site.figures.stud_spacing:
                 remarks.append(Remark(saying("remark.fireblock_side"), edge))

@@ -29,6 +29,8 @@ TICK = "[ ] "
 """What a list item to be ticked off begins with."""
 DONE = "Done"
 """The head of a column of boxes to tick."""
+LONG_CELL = 28
+"""Characters of a table's cell from which on it may be broken over lines; a size in a shorter one never is."""
 
 Ink = Callable[[str], str]
 """Draws one drawing, its ids under the given name: a corner stands on a page once for each of its walls."""
@@ -93,7 +95,7 @@ def _parser() -> MarkdownIt:
 
 
 def _ticks(state: StateCore) -> None:
-    """Name what is to be ticked off, so that it gets its box: list items, and tables with a column for it."""
+    """Name what is to be ticked off, so that it gets its box, and the cells that are long enough to be broken."""
     table: Token | None = None
     for index, token in enumerate(state.tokens):
         if token.type == "table_open":
@@ -105,6 +107,8 @@ def _ticks(state: StateCore) -> None:
             state.tokens[index - 2].attrJoin("class", "tick")
         elif table is not None and token.content == DONE and state.tokens[index - 1].type == "th_open":
             table.attrJoin("class", "ticks")
+        elif state.tokens[index - 1].type == "td_open" and len(token.content) > LONG_CELL:
+            state.tokens[index - 1].attrJoin("class", "long")
 
 
 def _fence(renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, env: EnvType) -> str:

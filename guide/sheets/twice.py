@@ -13,13 +13,13 @@ from dataclasses import dataclass, replace
 
 from guide.book.questions import Book, Question
 from guide.buying.lines import lines_of
-from guide.buying.purchase import sheets_of
 from guide.buying.takeoff import takeoff
 from guide.checks.check import check
 from guide.interview.answers import Answer, Answers, Certainty, Spot, Value
 from guide.interview.asking import applying
 from guide.layout.engine import lay_out
 from guide.layout.kept import Kept
+from guide.layout.packing import sheets_for
 from guide.layout.parts import Layout, Material, Part
 from guide.lengths import Length, Tape, exact_inches, inches
 from guide.reference.codes import load_code
@@ -217,20 +217,20 @@ def _bought(layout: Layout) -> Counter[str]:
     parts = list(layout.parts.values())
     stock, figures = load_stock().item, load_figures()
     counts = Counter({line.name: line.buy for line in lines_of(takeoff(layout))})
-    foam = sheets_of(
-        (p for p in parts if p.material is Material.FOAM),
-        wide=inches(layout.survey.basement.foam_sheet),
-        kerf=Length(0),
-    )
-    plywood = sheets_of(
-        (p for p in parts if p.material is Material.PLYWOOD), wide=figures.sheet_long // 2, kerf=figures.cap_kerf
-    )
-    counts.update({stock["foam"].name: len(foam), stock["plywood"].name: len(plywood)})
+    foam = _sheets(parts, Material.FOAM, inches(layout.survey.basement.foam_sheet), Length(0))
+    plywood = _sheets(parts, Material.PLYWOOD, figures.sheet_long // 2, figures.cap_kerf)
+    counts.update({stock["foam"].name: foam, stock["plywood"].name: plywood})
     for item, material in (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED)):
         lengths = sorted(inches(each) for each in stock[item].lengths)
         sticks = (_shortest(part, lengths) for part in parts if part.material is material)
         counts.update(f"{stock[item].name}, {exact_inches(stick)} in" for stick in sticks)
     return counts
+
+
+def _sheets(parts: list[Part], material: Material, wide: Length, kerf: Length) -> int:
+    """Return how many sheets a quick packing takes: enough to see whether a reading changes what is bought."""
+    sizes = [(part.wide or wide, part.cut) for part in parts if part.material is material]
+    return len(sheets_for(sizes, wide=wide, tall=load_figures().sheet_long, kerf=kerf))
 
 
 def _shortest(part: Part, lengths: list[Length]) -> Length:
