@@ -5,6 +5,7 @@ The app, the plain talk, the command line and the tests all talk to a `Session`;
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,12 +13,12 @@ from typing import TYPE_CHECKING
 from guide.book.questions import Book
 from guide.book.talk import load_talk
 from guide.interview.answers import Answer, Answers, Certainty
-from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answer
+from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answers
 from guide.interview.corrections import said_again
 from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load, save
 from guide.interview.replies import Sorry, clean
-from guide.interview.understand import Correction, Wish, doubt_about, hear, tape_of
+from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
@@ -40,12 +41,14 @@ class Turn:
     stored: bool = False
 
 
+_Given = tuple[Asked, Answer]
+
+
 @dataclass(frozen=True, slots=True)
 class _Pending:
-    """A changed answer that touches others, waiting for the person's yes."""
+    """Changed answers that touch others, waiting for the person's yes."""
 
-    asked: Asked
-    answer: Answer
+    given: tuple[_Given, ...]
     effect: Effect
 
 
@@ -168,7 +171,7 @@ class Session:
             return self._answer_pending(text)
         offered, self._offered = self._offered, None
         if offered is not None and load_talk().wish(clean(text)) in ("yes", "keep"):
-            return self._take(*offered)
+            return self._take(offered)
         asked = self.current
         if asked is None:
             return self._after_the_end(text)
@@ -179,10 +182,14 @@ class Session:
         if isinstance(heard, Wish):
             return self._grant(heard)
         if isinstance(heard, Correction):
-            before = asked_at(self.book, heard.path)
-            assert before is not None
-            return self._take(before, heard.answer)
-        return self._take(asked, heard)
+            return self._take(*self._given([(heard.path, heard.answer)]))
+        if isinstance(heard, Several):
+            return self._take(*self._given(heard.answers))
+        return self._take((asked, heard))
+
+    def _given(self, answers: Iterable[tuple[str, Answer]]) -> tuple[_Given, ...]:
+        found = ((asked_at(self.book, path), answer) for path, answer in answers)
+        return tuple((asked, answer) for asked, answer in found if asked is not None)
 
     def _asked_back(self, asked: Asked, sorry: Sorry, text: str) -> Turn:
         """Say why a reply was not taken, and offer the nearest reading of it where there is one."""
@@ -273,18 +280,19 @@ class Session:
             return self.reply(again)
         return Turn((say_of_talk("all_done"), say_of_talk("commands")))
 
-    def _take(self, asked: Asked, answer: Answer) -> Turn:
-        """Store an answer, unless it changes one on which others hang: then say what would happen, and wait."""
-        old = self.answers.get(asked.path)
-        answer = self._with_doubt(asked, answer, old)
-        new, effect = with_answer(self.book, self.answers, asked.path, answer)
-        if old is not None and effect.touches:
-            self._pending = _Pending(asked, answer, effect)
+    def _take(self, *given: _Given) -> Turn:
+        """Store answers, unless they change one on which others hang: then say what would happen, and wait."""
+        changes = any(asked.path in self.answers for asked, _ in given)
+        given = tuple((asked, self._with_doubt(asked, answer)) for asked, answer in given)
+        new, effect = with_answers(self.book, self.answers, {asked.path: answer for asked, answer in given})
+        if changes and effect.touches:
+            self._pending = _Pending(given, effect)
             return Turn((*effect_lines(self.book, self.answers, effect), say_of_talk("go_ahead")))
-        return self._store(asked, answer, new)
+        return self._store(given, new)
 
-    def _with_doubt(self, asked: Asked, answer: Answer, old: Answer | None) -> Answer:
+    def _with_doubt(self, asked: Asked, answer: Answer) -> Answer:
         """Mark a suspicious answer; the same answer given again, or kept, is confirmed by that."""
+        old = self.answers.get(asked.path)
         if doubt_about(asked.question, answer.value) is None:
             return answer
         again = old is not None and old.value == answer.value
@@ -296,32 +304,36 @@ class Session:
         wanted = load_talk().wish(clean(text))
         if wanted in ("yes", "keep"):
             self._pending = None
-            new, _ = with_answer(self.book, self.answers, pending.asked.path, pending.answer)
-            return self._store(pending.asked, pending.answer, new)
+            given = {asked.path: answer for asked, answer in pending.given}
+            return self._store(pending.given, with_answers(self.book, self.answers, given)[0])
         if wanted == "no":
             self._pending, self._jumped = None, None
             return Turn((say_of_talk("left_as_it_was"),))
         return Turn((*effect_lines(self.book, self.answers, pending.effect), say_of_talk("go_ahead")))
 
-    def _store(self, asked: Asked, answer: Answer, new: dict[str, Answer]) -> Turn:
+    def _store(self, given: tuple[_Given, ...], new: dict[str, Answer]) -> Turn:
         before = set(self._problems())
         self._history = self._history.after(self.answers)
         self._set(new)
-        tape = tape_of(self.answers)
-        lines = [say_of_talk("understood", name=asked.question.short, value=read_back(asked.question, answer, tape))]
-        if answer.value is None or "know" in answer.typed.lower():
-            lines.append(asked.question.unknown.say)
-        doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
-        if doubt is not None:
-            lines.append(say_of_talk("doubt", why=filled(self.answers, asked, doubt.say)))
+        lines = [line for asked, answer in given for line in self._read_back(asked, answer, alone=len(given) == 1)]
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
             self._doubt_all(fresh)
             lines += [self._said(problem) for problem in fresh]
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
-        self._answered = asked
+        self._answered = given[-1][0]
         return Turn((*lines, *self._saved()), stored=True)
+
+    def _read_back(self, asked: Asked, answer: Answer, *, alone: bool) -> Iterator[str]:
+        """Yield an answer said back, what not knowing it does, and why it is in doubt; its place where there are several."""
+        name = asked.question.short if alone else names_of(self.book, self.answers, (asked.path,))
+        yield say_of_talk("understood", name=name, value=read_back(asked.question, answer, tape_of(self.answers)))
+        if answer.value is None or "know" in answer.typed.lower():
+            yield asked.question.unknown.say
+        doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
+        if doubt is not None:
+            yield say_of_talk("doubt", why=filled(self.answers, asked, doubt.say))
 
     def _doubt_all(self, problems: list[Problem]) -> None:
         """Put every answer of a contradiction in doubt, so that it is asked again."""

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from guide.interview.answers import Certainty
+from guide.interview.jobfile import load
 from guide.lengths import inches
 from guide.session import Session
-from tests.test_session import session_of
+from tests.test_session import BOOK, session_of
 
 
 def asked(session: Session) -> str:
@@ -159,3 +162,55 @@ def test_i_think_makes_a_guess_that_locks_what_rests_on_it() -> None:
     assert session.answers["A.string"].value == inches("1 1/4")
     assert session.answers["A.string"].known is Certainty.EYEBALLED
     assert session.survey.unsure({"A.string"}) == ("A.string",)
+
+
+def test_several_answers_in_one_reply_are_each_read_back_with_their_place() -> None:
+    """Two windows with their sizes and places leave only what was not said to be asked."""
+    session = session_of(without=("A.opening", "A.pipes", "A.boxes"))
+    said = session.reply("two windows, 30 wide, one at 4 ft the other at 11'6").lines
+
+    assert session.answers["A.openings"].value == 2
+    assert session.answers["A.opening2.left"].value == inches("138")
+    assert any("left edge (opening 2 of wall A" in line and "eleven feet, six inches" in line for line in said)
+    assert asked(session) == "A.opening1.tall"
+
+
+def test_no_pipes_no_outlets_answers_the_questions_after_this_one_too() -> None:
+    """Said at the pipes, both counts are known and neither is asked again."""
+    session = session_of(without=("A.pipes", "A.boxes", "A.other"))
+    session.reply("no pipes, no outlets")
+
+    assert (session.answers["A.pipes"].value, session.answers["A.boxes"].value) == (0, 0)
+    assert asked(session) == "A.other"
+
+
+def test_what_was_said_from_another_thing_is_asked_again_when_that_one_moves(tmp_path: Path) -> None:
+    """16 after the door leans on the door: it locks with it, and is in doubt when the door is moved; the file keeps that."""
+    session = session_of(without=("A.opening", "A.box"), path=tmp_path / "job.json")
+    for reply in ("a new door at 40, 32 wide, 80 tall", "left", "no", "1", "new", "16 after the door", "16"):
+        session.reply(reply)
+    box = session.answers["A.box1.at"]
+    assert box.value == inches("88")
+    assert set(box.leans) == {"A.opening1.left", "A.opening1.leaf_width"}
+    assert load(tmp_path / "job.json", BOOK).answers["A.box1.at"] == box
+
+    session.change("A.opening1.left")
+    said = session.reply("about 44").lines
+    assert any("centre from the left corner" in line for line in said)
+    session.reply("yes")
+    assert session.answers["A.box1.at"].confirm
+    assert asked(session) == "A.box1.at"
+    session.reply("16 after the door")
+    assert session.answers["A.box1.at"].value == inches("92")
+    assert set(session.survey.by_letter["A"].boxes[0].at.rests) >= {"A.opening1.left"}
+    assert session.survey.unsure(session.survey.by_letter["A"].boxes[0].at.rests) == ("A.opening1.left",)
+
+
+def test_a_reply_of_several_answers_is_undone_as_one() -> None:
+    """Undo takes back what one reply gave, all of it."""
+    session = session_of(without=("A.opening",))
+    before = dict(session.answers)
+    session.reply("two windows at 48 and 120")
+    session.reply("undo")
+
+    assert dict(session.answers) == before

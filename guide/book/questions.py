@@ -105,6 +105,10 @@ class Question(_Data):
     """For a length: which one it is, where a person gives several readings of it."""
     sizes: dict[str, str] = {}
     """For a length: words that mean a size here, such as plumb."""
+    place: Literal["left edge", "centre", "left end", "right end", "width"] | None = None
+    """For a length: what it says of where a thing is along the wall."""
+    labels: tuple[str, ...] = ()
+    """For a length: words beside a size that say it is this one."""
     least: str | None = None
     most: str | None = None
     """Accepted range, both ends included: lengths, or counts as digits."""
@@ -119,6 +123,9 @@ class Question(_Data):
     """Questions (`scope.id`) whose change puts this answer in doubt."""
     first_drawing: bool = False
     """One of the few answers that the first drawing of a wall needs."""
+
+    def __hash__(self) -> int:
+        return hash(self.ref)
 
     @property
     def ref(self) -> str:
@@ -139,8 +146,10 @@ class Question(_Data):
             raise ValueError(f"question {self.ref}: only a count has words for what is counted")
         if (self.kind == "readings") != bool(self.places):
             raise ValueError(f"question {self.ref}: places belong to readings, and readings need them")
-        if (self.takes or self.sizes) and self.kind != "length":
-            raise ValueError(f"question {self.ref}: only a length has words for a size, or takes one of several")
+        if (self.takes or self.sizes or self.place or self.labels) and self.kind != "length":
+            raise ValueError(
+                f"question {self.ref}: only a length has words for a size, has a place or labels, or takes one of several"
+            )
         if self.kind in ("length", "readings"):
             try:
                 self.range_of_lengths()

@@ -36,6 +36,16 @@ class Understood(BaseModel):
     """Words that make an answer a guess."""
     vague: tuple[str, ...]
     """Words that leave a size open; beside one they make the nearest reading a guess."""
+    relations: tuple[str, ...]
+    """Words that place one thing by another; a size beside one of them is no distance from the left corner."""
+    more: tuple[str, ...]
+    less: tuple[str, ...]
+    """How a size is said to differ from another."""
+    everywhere: tuple[str, ...]
+    both_ends: tuple[str, ...]
+    """Where one reading is said for several places."""
+    sizes_of_things: tuple[str, ...]
+    """Words before what is counted that say nothing we ask about."""
     fillers: tuple[str, ...]
     """Words that may stand beside a choice without changing it."""
     denials: tuple[str, ...]

@@ -51,6 +51,8 @@ class Answer:
     """What the person wrote, word for word."""
     confirm: bool = False
     """In doubt: suspicious, or something it hangs from has changed. It counts as not measured until confirmed."""
+    leans: tuple[str, ...] = ()
+    """Paths of the answers it was worked out from, as “16 after the door” is; it is in doubt when one of them changes."""
 
     def confirmed(self) -> Answer:
         """Return the same answer, no longer in doubt."""

@@ -6,7 +6,7 @@ An answer to a question that does not apply is parked: kept, but out of the surv
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Set
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass
 
 from guide.book.conditions import Fact, holds, tests_in
@@ -193,7 +193,11 @@ def with_answer(book: Book, answers: Answers, path: str, answer: Answer) -> tupl
     before_paths, after_paths = set(before), {asked.path for asked in after}
     old = answers.get(path)
     changed = old is not None and old.value != answer.value
-    hanging = [asked.path for asked in after if changed and asked.path in answers and _hangs_on(asked, path)]
+    hanging = [
+        asked.path
+        for asked in after
+        if changed and asked.path in answers and _hangs_on(asked, answers[asked.path], path)
+    ]
     for each in hanging:
         new[each] = new[each].doubted()
     return new, Effect(
@@ -203,8 +207,25 @@ def with_answer(book: Book, answers: Answers, path: str, answer: Answer) -> tupl
     )
 
 
-def _hangs_on(asked: Asked, path: str) -> bool:
-    return any(path_for(asked.place, ref) == path for ref in asked.question.hangs_on)
+def with_answers(book: Book, answers: Answers, given: Mapping[str, Answer]) -> tuple[dict[str, Answer], Effect]:
+    """Return the answers after giving several, and what that does to those that were there before and not given now."""
+    new = dict(answers)
+    before = {asked.path for asked in applying(book, answers)}
+    doubted: list[str] = []
+    for path, answer in given.items():
+        new, effect = with_answer(book, new, path, answer)
+        doubted += [each for each in effect.confirm if each not in given and each not in doubted]
+    after = {asked.path for asked in applying(book, new)}
+    untouched = [path for path in answers if path not in given]
+    return new, Effect(
+        parked=tuple(path for path in untouched if path in before and path not in after),
+        back=tuple(path for path in untouched if path in after and path not in before),
+        confirm=tuple(doubted),
+    )
+
+
+def _hangs_on(asked: Asked, answer: Answer, path: str) -> bool:
+    return path in answer.leans or any(path_for(asked.place, ref) == path for ref in asked.question.hangs_on)
 
 
 def scope_chain(scope: str) -> Iterator[str]:

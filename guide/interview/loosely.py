@@ -13,7 +13,7 @@ from guide.book.questions import Question
 from guide.book.talk import load_talk
 from guide.interview.answers import Certainty, Spot, Value
 from guide.interview.around import Core, core_of
-from guide.interview.picking import pick_in
+from guide.interview.picking import is_yes_or_no, pick_in
 from guide.interview.replies import Sorry, read_size, sorry
 from guide.interview.values import example_of, read_value
 from guide.lengths import Bare, Length, greatest, in_figures, inches, least
@@ -22,6 +22,7 @@ _BETWEEN_SIZES = re.compile(
     r"\s*(?:;|,(?!\d)|(?<=/\d)\s+and\b|(?<=/\d\d)\s+and\b|\band\b(?!\s*\d+\s*/)|\bor\b|\bto\b|\bbetween\b|\bfrom\b)\s*"
 )
 """What parts several sizes; “and” before a fraction belongs to the size, unless a fraction stands before it as well."""
+_UNIT = re.compile(r"^(?:ft|feet|foot|in|inch|inches|mm|cm|m)$|['\"]$", re.IGNORECASE)
 _LONGEST_RUN = 7
 """Words that one size may have: five feet four and three quarters inches."""
 
@@ -36,10 +37,10 @@ def read_loosely(question: Question, typed: str, bare: Bare) -> Read:
     try:
         return read_value(question, typed, bare)
     except Sorry:
-        if (found := _explained(question, core, bare)) is not None:
+        if (found := _explained(question, Core(typed, False), bare) or _explained(question, core, bare)) is not None:
             return found
     try:
-        return _guessed(question, read_value(question, core.text, bare), core)
+        return guessed(question, read_value(question, typed if question.kind == "choice" else core.text, bare), core)
     except Sorry as error:
         raise error.with_nearest(_nearest(question, core, bare)) from error
 
@@ -48,13 +49,13 @@ def _explained(question: Question, core: Core, bare: Bare) -> Read | None:
     """Return a reading for which every word of the reply speaks."""
     if question.kind == "choice":
         picked = pick_in(question, core.text)
-        return _guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked and picked[1] else None
+        return guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked and picked[1] else None
     if question.kind == "length":
         text = re.sub(r"^at\s+", "", core.text, flags=re.IGNORECASE)
         if (named := size_called(question, text)) is not None:
-            return _guessed(question, (named, Certainty.MEASURED), core)
+            return guessed(question, (named, Certainty.MEASURED), core)
         try:
-            return _guessed(question, read_value(question, text, bare), core)
+            return guessed(question, read_value(question, text, bare), core)
         except Sorry:
             pass
         return _one_of_several(question, core, bare)
@@ -75,7 +76,7 @@ def size_called(question: Question, said: str) -> Length | None:
     return inches(named) if named is not None else None
 
 
-def _guessed(question: Question, read: Read, core: Core) -> Read:
+def guessed(question: Question, read: Read, core: Core) -> Read:
     """Return a reading as a guess where the person said so; what is settled as the safe way stays settled."""
     value, known = read
     safe = question.unknown.settled and value == question.unknown.take
@@ -100,7 +101,7 @@ def _one_of_several(question: Question, core: Core, bare: Bare) -> Read | None:
         raise sorry("one_number", typed=core.text, short=question.short, example=example_of(question, bare))
     sizes = [size for size, _ in read]
     worst = Certainty.EYEBALLED if any(known is not Certainty.MEASURED for _, known in read) else Certainty.MEASURED
-    return _guessed(question, (_wanted(question.takes, sizes), worst), core)
+    return guessed(question, (_wanted(question.takes, sizes), worst), core)
 
 
 def _wanted(takes: str, sizes: list[Length]) -> Length:
@@ -118,16 +119,22 @@ def _wanted(takes: str, sizes: list[Length]) -> Length:
 def _nearest(question: Question, core: Core, bare: Bare) -> Read | None:
     """Return the one reading that can be found in a reply whose other words say nothing to us; None for none or several."""
     if question.kind == "choice":
-        picked = pick_in(question, core.text)
-        return _guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked else None
+        picked = None if is_yes_or_no(question) else pick_in(question, core.text)  # a yes could be meant for either
+        return guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked else None
     if question.kind not in ("length", "count"):
         return None
     words = core.text.split()
+    if question.place is not None and set(load_talk().understood.relations) & {
+        word.lower().strip(",.") for word in words
+    }:
+        return None
+    if question.kind == "count":
+        words = [] if any(_UNIT.search(word) for word in words) else [word for word in words if word not in ("a", "an")]
     found = list(_runs(question, words, bare))
     if len(found) != 1:
         return None
     vague = set(load_talk().understood.vague) & {word.lower().strip(",.") for word in words}
-    return _guessed(question, found[0], Core(core.text, core.hedged or bool(vague)))
+    return guessed(question, found[0], Core(core.text, core.hedged or bool(vague)))
 
 
 def _runs(question: Question, words: list[str], bare: Bare) -> Iterator[Read]:

@@ -22,7 +22,7 @@ def pick_in(question: Question, said: str) -> tuple[Choice, bool] | None:
     plain = re.sub(r"[,;:()“”\"]+(?=\s|$)|(?<=\s)[(“\"]", " ", load_talk().folded(said))
     plain = " ".join(plain.split())
     if choice := pick(question, plain):
-        return choice, not plain.isdecimal()
+        return choice, not plain.isdecimal() or plain in (choice.id, *choice.words)
     if choice := _by_place(question, plain) or _denied(question, said, plain):
         return choice, True
     if {"or", "either"} & set(plain.split()) or "?" in said:
@@ -79,7 +79,13 @@ def _named(question: Question, plain: str) -> list[tuple[Choice, str]]:
         if f" {phrase} " in rest:
             rest = rest.replace(f" {phrase} ", " | ")
             found.append((choice, phrase))
-    return found
+    fillers = load_talk().understood.fillers
+    return [each for each in found if each[1] not in fillers] or found
+
+
+def is_yes_or_no(question: Question) -> bool:
+    """Say whether a yes or a no answers the question."""
+    return any(word in _YES_OR_NO for choice in question.choices for word in (choice.id, *choice.words))
 
 
 def _phrases(question: Question) -> Iterator[tuple[str, Choice]]:
@@ -89,10 +95,19 @@ def _phrases(question: Question) -> Iterator[tuple[str, Choice]]:
         for each in _YES_OR_NO:
             if each in own:
                 own |= {word for word in talk.words[each] if len(word) > 1 and word != "not"}  # type: ignore[index]
+        own |= {part for part in _parts(talk.folded(choice.say)) if " " in part}
         yield from ((word, choice) for word in sorted(own) if len(word) > 1)
 
 
+def _parts(say: str) -> Iterator[str]:
+    """Yield what stands between the commas of a choice as it is read; what says “or” names more than one thing."""
+    for part in re.split(r"\s*[:,]\s*", say):
+        plain = re.sub(r"^(?:and|an?|the|it|they)\s+", "", part)
+        if " or " not in f" {plain} ":
+            yield plain
+
+
 def _misspelled(question: Question, plain: str) -> tuple[Choice, bool] | None:
-    words = {word: choice for word, choice in _phrases(question) if len(word) > 3}
+    words = {word: choice for word, choice in _phrases(question) if len(word) > 3 and word.replace(" ", "").isalpha()}
     near = get_close_matches(plain, sorted(words), n=2, cutoff=0.8)
     return (words[near[0]], False) if near and len({words[each].id for each in near}) == 1 else None

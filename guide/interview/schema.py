@@ -89,4 +89,5 @@ def _how_known() -> dict[str, Any]:
         "known": {"enum": [certainty.value for certainty in Certainty]},
         "typed": {"type": "string", "description": "the reply, word for word"},
         "confirm": {"type": "boolean", "description": "to be confirmed before it counts as measured"},
+        "leans": {"type": "array", "items": {"type": "string"}, "description": "paths it was worked out from"},
     }

@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
 from guide.book.questions import Book, Doubt, Question
-from guide.book.talk import Talk, Wanted, load_talk
-from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, fact_of, path_of, scope_of, wall_letter
+from guide.book.talk import Wanted, load_talk
+from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, fact_of
+from guide.interview.around import Core, core_of
 from guide.interview.asking import Asked
 from guide.interview.corrections import correction, without_correction
-from guide.interview.loosely import read_loosely, size_called
+from guide.interview.loosely import guessed, read_loosely, size_called
 from guide.interview.meanings import asked_back
-from guide.interview.replies import LONGEST_TEXT, clean, sorry
+from guide.interview.places import from_the_left, place_said, wall_length
+from guide.interview.readings import how_known
+from guide.interview.replies import LONGEST_TEXT, Sorry, clean, sorry
+from guide.interview.same import same_as
+from guide.interview.several import several
+from guide.interview.spread import spread
 from guide.interview.values import example_of, pick, read_value
-from guide.lengths import Bare, Length, Tape, inches
+from guide.lengths import Bare, Length, Tape, in_figures, inches
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +41,14 @@ class Correction:
     answer: Answer
 
 
-Heard = Answer | Wish | Correction
+@dataclass(frozen=True, slots=True)
+class Several:
+    """The reply answers several questions, each by its path, in the order asked."""
+
+    answers: tuple[tuple[str, Answer], ...]
+
+
+Heard = Answer | Wish | Correction | Several
 
 
 def tape_of(answers: Answers) -> Tape:
@@ -71,13 +85,42 @@ def hear(book: Book, answers: Answers, asked: Asked, reply: str, before: Asked |
     old = answers.get(before.path) if before is not None else None
     if before is not None and old is not None and (new := correction(asked, before, old, typed, bare)):
         return Correction(before.path, new)
-    if (other := _same_as(talk, typed)) and (copy := _copied(answers, asked, other, typed)):
+    if (copy := same_as(answers, asked, typed, bare)) is not None:
         return copy
     if question.kind == "text":
         plain = talk.folded(re.sub(r"[,;:]", "", typed))
         return Answer("none" if plain in talk.understood.nothing else typed, Certainty.MEASURED, typed)
-    value, known = read_loosely(question, without_correction(typed), bare)
-    return Answer(value, known, typed)
+    return _answered(book, answers, asked, without_correction(typed), typed)
+
+
+def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str) -> Answer | Several:
+    """Read an answer: as it stands, as a place said from somewhere else, as several, or without the words round it."""
+    question, bare = asked.question, bare_of(answers)
+    core = core_of(text)
+    if question.kind in ("length", "count", "choice"):
+        for each, hedged in ((text, False), (core.text, core.hedged)):
+            with suppress(Sorry):
+                read = read_value(question, each, bare)
+                if question.kind != "choice" or not each.isdecimal():
+                    return Answer(*guessed(question, read, Core(each, hedged)), typed)
+    if question.kind == "readings":
+        length = wall_length(answers, asked.place)
+        if (spots := spread(question, core.text, length, bare)) is not None:
+            return Answer(*guessed(question, (spots, how_known(spots)), core), typed)
+        text = from_the_left(in_figures(text.lower()), length, bare)  # an “and” inside a size parts no readings
+    if (point := place_said(book, answers, asked.place, question, core.text, bare)) is not None:
+        return replace(point, typed=typed, known=Certainty.EYEBALLED if core.hedged else point.known)
+    if found := several(book, answers, asked, core.text, bare):
+        if list(found) == [asked.path]:
+            only = replace(found[asked.path], typed=typed)
+            return _hedged(only) if core.hedged else only
+        kept = ((path, replace(each, typed=typed)) for path, each in found.items())
+        return Several(tuple((path, _hedged(each) if core.hedged else each) for path, each in kept))
+    return Answer(*read_loosely(question, text, bare), typed)
+
+
+def _hedged(answer: Answer) -> Answer:
+    return replace(answer, known=Certainty.EYEBALLED) if answer.known is Certainty.MEASURED else answer
 
 
 def doubt_about(question: Question, value: Value) -> Doubt | None:
@@ -134,36 +177,3 @@ def _wish(answers: Answers, asked: Asked, wanted: Wanted, typed: str) -> Answer 
     if wanted in ("keep", "yes", "no", "none"):
         raise sorry("not_yes_or_no", example=example_of(question, bare))
     return Wish(wanted)
-
-
-def _same_as(talk: Talk, typed: str) -> str | None:
-    """Return what stands after “same as”, or None when the reply does not begin so."""
-    plain = talk.folded(typed)
-    for start in sorted(talk.same_as, key=len, reverse=True):
-        if plain.startswith(f"{start} "):
-            return plain.removeprefix(start).strip()
-    return None
-
-
-def _copied(answers: Answers, asked: Asked, other: str, typed: str) -> Answer | None:
-    """Return another wall's answer, in doubt if it is; None for free words that only begin like that."""
-    letter = _wall_called(answers, other)
-    if letter is None and asked.question.kind == "text" and len(other) > 2:
-        return None
-    if scope_of(asked.place) != "wall":
-        raise sorry("same_only_walls")
-    answer = answers.get(path_of(letter or other, asked.question.id))
-    if letter == asked.place or answer is None or answer.value is None:
-        raise sorry("same_as_nothing", typed=letter or other, short=asked.question.short)
-    return replace(answer, typed=typed)
-
-
-def _wall_called(answers: Answers, other: str) -> str | None:
-    """Return the letter of the wall that is called so, by its letter or by its name."""
-    walls = answers.get("basement.walls")
-    names = walls.value if walls is not None and isinstance(walls.value, tuple) else ()
-    plain = re.sub(r"^the\s+|\s+wall$", "", other)
-    for index, name in enumerate(names):
-        if plain == wall_letter(index).lower() or str(name).lower() in (plain, other):
-            return wall_letter(index)
-    return None

@@ -16,7 +16,7 @@ from guide.lengths import Bare, Length, Tape, as_written
 
 Json = None | bool | int | float | str | list["Json"] | dict[str, "Json"]
 
-_KEYS = ("value", "known", "typed", "confirm")
+_KEYS = ("value", "known", "typed", "confirm", "leans")
 _LONGEST = 10 * LONGEST_TEXT
 """Characters; a reply that fits the talk is longer when each of its readings is written out with its unit."""
 
@@ -38,6 +38,8 @@ def how_known(answer: Answer, shown: str) -> dict[str, Json]:
         about["typed"] = answer.typed
     if answer.confirm:
         about["confirm"] = True
+    if answer.leans:
+        about["leans"] = list(answer.leans)
     return about
 
 
@@ -67,13 +69,16 @@ def read_written(question: Question, data: Json, bare: Bare) -> Answer:
 
 def _read_full(question: Question, data: dict[str, Json], bare: Bare) -> Answer:
     if odd := sorted(set(data) - set(_KEYS)):
-        raise Sorry(f"unknown key {quoted(odd[0])}; an answer has value, known, typed and confirm")
+        raise Sorry(f"unknown key {quoted(odd[0])}; an answer has value, known, typed, confirm and leans")
     known = data.get("known", Certainty.MEASURED.value)
     if not isinstance(known, str) or known not in tuple(Certainty):
         raise Sorry(f"known is {quoted(known)}; it can be {', '.join(Certainty)}")
     confirm = data.get("confirm", False)
     if not isinstance(confirm, bool):
         raise Sorry(f"confirm is {quoted(confirm)}; it can be true or false")
+    leans = data.get("leans", [])
+    if not isinstance(leans, list) or not all(isinstance(each, str) for each in leans):
+        raise Sorry(f"leans is {quoted(leans)}; it is a list of paths such as A.length")
     typed = data.get("typed")
     if typed is not None and not isinstance(typed, str):
         raise Sorry(f"typed is {quoted(typed)}; it is the text that was typed")
@@ -86,7 +91,7 @@ def _read_full(question: Question, data: dict[str, Json], bare: Bare) -> Answer:
     certainty = Certainty(known)
     if certainty is Certainty.MEASURED:
         certainty = about
-    return Answer(value, certainty, text if typed is None else _whole(typed), confirm)
+    return Answer(value, certainty, text if typed is None else _whole(typed), confirm, tuple(map(str, leans)))
 
 
 def _as_text(data: Json) -> str:

@@ -108,7 +108,7 @@ class _Reader:
         if value is None and question.unknown.take is not None:
             value, _ = read_value(question, question.unknown.take, "in")
         if isinstance(value, Length):
-            return value.on(path)
+            return value.on(path, *(answer.leans if answer is not None else ()))
         if question.kind == "readings" and value is not None:
             return self._readings(question, path, name, cast(tuple[Spot, ...], value), length)
         return value

@@ -7,7 +7,7 @@ import pytest
 from guide.interview.answers import Answer, Certainty, Spot, Value
 from guide.interview.asking import Asked
 from guide.interview.replies import Sorry, clean
-from guide.interview.understand import Correction, Wish, hear
+from guide.interview.understand import Correction, Several, Wish, hear
 from guide.lengths import inches
 from tests.interview.people import BOOK
 
@@ -16,7 +16,9 @@ PLACES = {"basement": "basement", "wall": "A", "opening": "A.opening1", "pipe": 
 METRIC = {"basement.tape": Answer("millimetres", MEASURED, "mm")}
 
 
-def heard(ref: str, reply: str, answers: dict[str, Answer] | None = None, place: str | None = None) -> Answer | Wish:
+def heard(
+    ref: str, reply: str, answers: dict[str, Answer] | None = None, place: str | None = None
+) -> Answer | Wish | Several:
     """Return what a reply to a question of the book is understood as."""
     question = BOOK.by_ref[ref]
     found = hear(BOOK, answers or {}, Asked(place or PLACES[question.scope], question), reply)

@@ -16,14 +16,49 @@ from pathlib import Path
 from guide.interview.answers import Answer, Certainty, Spot, Value
 from guide.interview.asking import asked_at
 from guide.interview.replies import Sorry
-from guide.interview.understand import Correction, Wish, hear
-from guide.lengths import TICKS_PER_INCH, TICKS_PER_MM, Length
-from tests.interview.hearing import METRIC, PLACES
+from guide.interview.understand import Correction, Several, Wish, hear
+from guide.lengths import TICKS_PER_INCH, TICKS_PER_MM, Length, inches
+from tests.interview.hearing import METRIC, PLACES, spots
 from tests.interview.people import BOOK
 
 CORPUS = Path(__file__).parent / "corpus"
 KNOWN = {Certainty.MEASURED: "", Certainty.EYEBALLED: "~", Certainty.ASSUMED: "A", Certainty.UNKNOWN: "U"}
-BEFORE: dict[str, dict[str, Answer]] = {"": {}, "mm": METRIC}
+
+
+def _measured(value: Value) -> Answer:
+    return Answer(value, Certainty.MEASURED, str(value))
+
+
+ROOM: dict[str, Answer] = {
+    "basement.walls": _measured(("north", "east")),
+    "A.length": _measured(spots(("floor", "196"), ("chest", "196 1/8"))),
+    "A.height": _measured(spots(("left", "91"), ("right", "92"))),
+    "A.lean": _measured(inches("1/4")),
+    "A.openings": _measured(3),
+    "A.opening1.kind": _measured("new door"),
+    "A.opening1.left": _measured(inches("30")),
+    "A.opening1.leaf_width": _measured(inches("32")),
+    "A.opening2.kind": _measured("window"),
+    "A.opening3.kind": _measured("window"),
+    "A.opening3.left": _measured(inches("140")),
+    "A.opening3.width": _measured(inches("24")),
+    "A.pipes": _measured(1),
+    "A.pipe1.run": _measured("standing"),
+    "A.pipe1.carries": _measured("drain"),
+    "A.pipe1.at": _measured(inches("80")),
+    "A.pipe1.wide": _measured(inches("4")),
+    "A.boxes": _measured(2),
+    "A.box1.at": _measured(inches("20")),
+    "B.length": _measured(spots(("floor", "144"))),
+}
+"""A wall of 196 in with a door from 30 to 62, a window still to be placed, a drain from 78 to 82, a window from 140 to 164
+and a box at 20; and a second wall of 144 in."""
+
+BEFORE: dict[str, tuple[dict[str, Answer], dict[str, str]]] = {
+    "": ({}, PLACES),
+    "mm": (METRIC, PLACES),
+    "room": (ROOM, {"basement": "basement", "wall": "B", "opening": "A.opening2", "pipe": "A.pipe1", "box": "A.box2"}),
+}
 
 
 @dataclass(frozen=True)
@@ -44,9 +79,9 @@ def rows_of(kind: str) -> list[Row]:
 def outcome(row: Row) -> str:
     """Return what our reader makes of a reply, written as the corpus writes it: `?` asked back, `?5/4` with an offer."""
     scope = row.ref.partition(".")[0]
-    asked = asked_at(BOOK, f"{PLACES[scope]}.{row.ref.partition('.')[2]}")
+    answers, places = BEFORE[row.before]
+    asked = asked_at(BOOK, f"{places[scope]}.{row.ref.partition('.')[2]}")
     assert asked is not None
-    answers = BEFORE[row.before]
     try:
         heard = hear(BOOK, answers, asked, row.reply)
     except Sorry as sorry:
@@ -54,6 +89,8 @@ def outcome(row: Row) -> str:
     if isinstance(heard, Wish):
         return f"!{heard.wanted}"
     assert not isinstance(heard, Correction)
+    if isinstance(heard, Several):
+        return "; ".join(f"{path.partition('.')[2]} {_shown(each.value, each.known)}" for path, each in heard.answers)
     return _shown(heard.value, heard.known)
 
 
@@ -64,7 +101,8 @@ def same(expected: str, found: str) -> bool:
 
 def _shown(value: Value, known: Certainty) -> str:
     if isinstance(value, tuple):
-        return "; ".join(f"{_each(each)}" for each in value)
+        book = f"{KNOWN[known]} " if known in (Certainty.ASSUMED, Certainty.UNKNOWN) else ""
+        return book + "; ".join(_each(each) for each in value)
     return f"{KNOWN[known]}{_each(value)}"
 
 

@@ -96,8 +96,8 @@ def test_readings_that_are_all_about_are_eyeballed_together() -> None:
 @pytest.mark.parametrize(
     "reply",
     table("""
-        92 | about 92 at right | 92 at left | 92 92 | 91 92 93 | 91 left 92 | left 91 92 right | 92 everywhere | left | left, right
-        91 left and right | 92 at both ends | 91 left, 92 left | 91 at left 91 5/8 at 8 ft 92 at right | 91 at left, 92 at right, 93
+        92 | about 92 at right | 92 at left | 92 92 | 91 92 93 | 91 left 92 | left 91 92 right | left | left, right
+        91 left, 92 left | 91 at left 91 5/8 at 8 ft 92 at right | 91 at left, 92 at right, 93
         91 at left, 92 at 8 ft from the right, 93 at right | 91 at left, 92 at -3, 93 at right | 91 at left, 92 at window, 93 at right
         91 floor, 92 right | 12 at left, 92 at right | 91, 92, 93, 94 | 91/92 | , | ; | at | 7 feet 7 inches | 91 1/3 left, 92 right
         91 left; 92 middle; 92 right; 92 left | 2.3 left, 2.3 right | 2.30 m | 91 to 92 | 91 at 0, 92 at left, 92 at right

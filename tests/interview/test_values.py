@@ -80,8 +80,7 @@ def test_a_count_is_heard_in_digits_and_in_words(reply: str, count: int) -> None
 @pytest.mark.parametrize(
     "reply",
     table("""
-        13 | 99999 | -1 | 2.0 | 2 or 3 | 2-3 | 2? | a few | some | many | window | windows | 2 windows and a door
-        one door and two windows | 2 feet | 2 pipes | ² | 1/2 | yes | 2 2 | dozen
+        13 | 99999 | -1 | 2.0 | 2 or 3 | 2-3 | 2? | a few | some | many | window | windows | 2 feet | ² | 1/2 | yes | 2 2 | dozen
     """),
 )
 def test_what_is_not_one_count_is_asked_back(reply: str) -> None:
