@@ -119,9 +119,7 @@ def test_data_that_is_no_question_names_the_file_and_the_place(old: str, new: st
 
 def test_the_book_that_ships_is_read_in_the_order_of_its_files_and_names_every_question_once() -> None:
     book = load_book()
-    assert [question.scope for question in book.questions] == sorted(
-        (question.scope for question in book.questions), key=["basement", "wall", "opening", "pipe", "box"].index
-    )
+    assert list(dict.fromkeys(q.scope for q in book.questions)) == ["basement", "wall", "opening", "pipe", "box"]
     assert len(book.by_ref) == len(book.questions)
     assert set(book.opener) == {"wall", "opening", "pipe", "box"}
 
