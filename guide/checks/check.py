@@ -7,6 +7,7 @@ from guide.checks.corners import corner_findings
 from guide.checks.energy import energy_row
 from guide.checks.findings import Finding
 from guide.checks.gate import gate
+from guide.checks.house import house_findings
 from guide.checks.walls import wall_findings
 from guide.layout.parts import Layout
 from guide.reference.codes import CodeProfile
@@ -16,7 +17,8 @@ from guide.reference.findings import Severity
 def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
     """Return every finding: the worst first, the whole basement before its walls, walls as walked, from the left."""
     survey = layout.survey
-    found = [*gate(survey, code), *energy_row(survey.basement), *corner_findings(survey)]
+    found = [*gate(survey, code), *house_findings(survey.basement, code)]
+    found += [*energy_row(survey.basement), *corner_findings(survey)]
     for wall in layout.walls:
         found += wall_findings(wall, survey.basement, code)
         found += audit(wall)

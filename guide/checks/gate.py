@@ -18,19 +18,27 @@ def gate(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
     """Yield what the answers about the basement stop or hold."""
     basement = survey.basement
     if basement.water == "wet":
-        yield finding("water_wet")
+        yield finding("water_wet", where=_said(basement.wet_place))
     elif basement.water == "mended" and (basement.rains or 0) < RAINS_NEEDED:
-        yield finding("water_rains", rains=basement.rains or 0, needed=RAINS_NEEDED)
+        where = _said(basement.wet_place)
+        yield finding("water_rains", rains=basement.rains or 0, needed=RAINS_NEEDED, where=where)
     elif basement.water is None:
         yield finding("water_unknown")
     if basement.cracks == "some":
         yield finding("cracks")
+    elif basement.cracks == "judged":
+        yield finding("cracks_judged")
     elif basement.cracks is None:
         yield finding("cracks_unknown")
     yield from _humps(survey)
     yield from _slab(basement, code)
     yield from _sleeping(survey, code)
     yield from _headroom(survey, code)
+
+
+def _said(words: str | None) -> str:
+    """Return free words of the person as they are printed; nothing where there are none."""
+    return f" You wrote: {words}." if words and words.strip().lower() not in ("none", "no") else ""
 
 
 def _humps(survey: Survey) -> Iterator[Finding]:

@@ -257,6 +257,8 @@ def _column(foam: FoamSite, x0: Length, x1: Length, gaps: tuple[_Gap, ...]) -> l
     """Return the pieces of one column: from the gap at the slab to the top, less the gaps, split at a sheet's length."""
     site, figures = foam.site, foam.site.figures
     top = foam_top(site.wall, figures, site.cap_case, x0, x1).with_rests(site.over_plate.rests)
+    if site.basement.strip is not None:  # left bare, to look for the tubes of termites
+        top = least(top, site.wall.concrete.least_over(x0, x1) - site.basement.strip)
     stretches = [(figures.foam_floor_gap, top)]
     for gap in gaps:
         stretches = [piece for stretch in stretches for piece in _without(stretch, gap)]

@@ -54,6 +54,9 @@ class CodeProfile(Data):
     egress_sill: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
+    combustion_air: CodeFigure
+    rim_foam: CodeFigure
+    radon: CodeFigure
 
 
 @lru_cache(maxsize=4)
