@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from guide.buying.lines import Line, in_walking_order, lines_of, sheet_lines, stick_lines
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
+from guide.layout.drywall import sheets_in
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Layout, Material, Part
 from guide.lengths import Length, inches
@@ -58,10 +59,12 @@ def buy(layout: Layout) -> Purchase:
     )
     ply_wide, ply_kerf = load_figures().sheet_long // 2, load_figures().cap_kerf
     plywood = sheets_of((p for p in parts if p.material is Material.PLYWOOD), wide=ply_wide, kerf=ply_kerf)
+    drywall = sheets_in([p for p in parts if p.material is Material.DRYWALL], load_figures().sheet_long)
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks)),
         *sheet_lines("foam", foam, f"{inches(basement.foam_sheet).inch // 12} by 8 ft"),
         *sheet_lines("plywood", plywood, "4 by 8 ft"),
+        *sheet_lines("drywall", drywall, f"{basement.drywall} in, 4 by 8 ft"),
         *lines_of(takeoff(layout)),
     ]
     return Purchase(tuple(in_walking_order(lines)), lumber, foam, plywood)

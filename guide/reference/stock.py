@@ -9,7 +9,14 @@ from guide.lengths import Length, inches
 from guide.reference.data import Data, read_data
 
 Aisle = Literal[
-    "lumber", "foam and air sealing", "fasteners", "fireblocking", "electrical", "safety", "blades, chalk and the rest"
+    "lumber",
+    "foam and air sealing",
+    "fasteners",
+    "fireblocking",
+    "electrical",
+    "safety",
+    "blades, chalk and the rest",
+    "drywall, after the inspections",
 ]
 AISLES: tuple[Aisle, ...] = get_args(Aisle)
 """Where a shop keeps things, in the order walked: long and heavy first."""
@@ -40,9 +47,10 @@ class FasteningRule(Data):
 
     kind: str
     fastener: str
-    how: Literal["each", "marked", "per_support", "along"]
+    how: Literal["each", "marked", "per_support", "along", "over_uprights"]
     """`each`: `count` per piece. `marked`: marked out at `spacing` at most. `per_support`: `count` at each joist or
-    block over the piece. `along`: `count` rows along the piece at `spacing` at most."""
+    block over the piece. `along`: `count` rows along the piece at `spacing` at most. `over_uprights`: a row up every
+    upright behind the piece, at `spacing` at most."""
     count: int = 1
     spacing: str | None = None
     anchors: Literal["screws", "pins"] | None = None

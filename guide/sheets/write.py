@@ -14,16 +14,19 @@ from guide.checks.findings import Finding
 from guide.drawing.elevation import elevation
 from guide.drawing.floor_plan import floor_plan
 from guide.drawing.section import section
+from guide.drawing.sheets import sheets
 from guide.drawing.text import render
 from guide.layout.parts import Kind
 from guide.lengths import show
 from guide.order.plan import Step
 from guide.order.times import in_hours
 from guide.reference.data import read_toml
+from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
+from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.markdown import COLUMNS, fold, table, text
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
@@ -51,12 +54,14 @@ def _templates() -> Environment:
     )
     environment.filters["text"] = text
     environment.filters.update(ROWS)
+    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs}
     environment.filters["hours"] = in_hours
     environment.globals["table"] = table
     environment.globals["hours_from"] = load_steps().hours_from
     environment.globals["Kind"] = Kind
     environment.globals["saved_by_all"] = saved_by_all
     environment.globals["climate_source"] = climate_source
+    environment.globals["figures"] = load_figures()
     return environment
 
 
@@ -133,6 +138,7 @@ def _drawings(plan: Plan, view: WallView) -> dict[str, str]:
     return {
         "elevation": render(elevation(view.wall), columns=COLUMNS, tape=plan.tape),
         "section": render(section(view.wall), columns=COLUMNS, tape=plan.tape),
+        "sheets": render(sheets(view.wall), columns=COLUMNS, tape=plan.tape),
     }
 
 
