@@ -115,7 +115,8 @@ def test_on_either_paper_every_sheet_is_counted_and_everything_stands_within_its
         assert (round(sheet.mediabox.width), round(sheet.mediabox.height)) == (wide, tall)
         assert f"{number} of {len(texts)}" in text
         assert page.removesuffix(".html") in text
-        assert len(squeezed(text)) > 120, f"sheet {number} is nearly empty"
+        # the closing line may fall on a sheet of its own: a list in two columns cannot hold it back
+        assert len(squeezed(text)) > 120 or number == len(texts), f"sheet {number} is nearly empty"
         for x, y, words in places(sheet):
             assert EDGE - 1 <= x <= wide - EDGE, words
             assert 18 <= y <= tall - EDGE, words
@@ -126,7 +127,7 @@ def test_drawings_are_whole_on_one_sheet_and_what_goes_to_the_saw_begins_one(fol
     """A drawing's title, its last dimension and its legend stand on the same sheet; the cut list opens its own."""
     (folder / "four-walls").mkdir(exist_ok=True)
     texts, _ = page_texts(folder / "four-walls", "four-walls", "wall-A.html", paper)
-    elevation = [text for text in texts if "seen from the room" in text]
+    elevation = [text for text in texts if "), seen from the room" in text]
     section = [text for text in texts if "cut through at stud" in text]
     assert len(elevation) == len(section) == 1
     assert "concrete, corner to corner" in elevation[0]
@@ -150,7 +151,7 @@ def test_every_mark_and_every_cut_reaches_the_paper(folder: Path, paper: str) ->
 
 
 @pytest.mark.parametrize(
-    ("job", "page", "drawings"), [("four-walls", "job-sheet.html", 17), ("first-wall", "wall-A.html", 4)]
+    ("job", "page", "drawings"), [("four-walls", "job-sheet.html", 21), ("first-wall", "wall-A.html", 5)]
 )
 def test_at_the_width_of_the_narrower_paper_nothing_is_cut_off_and_no_words_stand_on_others(
     tmp_path: Path, job: str, page: str, drawings: int

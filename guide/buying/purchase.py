@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from guide.buying.lines import Line, in_walking_order, lines_of, sheet_lines, stick_lines
+from guide.buying.lines import Line, drywall_lines, in_walking_order, lines_of, sheet_lines, stick_lines
 from guide.buying.sheets.plan import SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
@@ -60,6 +60,7 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
         *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),
         *sheet_lines(foam, basement, on_hand),
         *sheet_lines(plywood, basement, on_hand),
+        *drywall_lines(parts, basement, on_hand),
         *lines_of(takeoff(layout), on_hand),
     ]
     return Purchase(tuple(in_walking_order(lines)), lumber, foam, plywood)

@@ -109,11 +109,7 @@ def _headroom(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
         lowest = min((value for _, value in wall.height.points), default=None)
         if lowest is None or survey.unsure(lowest.rests):
             continue
-        left = lowest - inches(CEILING) - survey.basement.floor_finish
+        left = lowest - load_figures().ceiling - survey.basement.floor_finish
         if left < code.habitable_height.length:
             least = code.habitable_height
             yield finding("headroom", wall.letter, left=left, least=least.length, cited=least.cited)
-
-
-CEILING = "1/2"
-"""The thinnest ceiling that can follow: one layer of drywall on the joists."""

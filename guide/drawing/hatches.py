@@ -96,6 +96,7 @@ _INKS = {
     Look.OUTLET: ("black", PLAIN, False),
     Look.GAP: ("", FINE, False),
     Look.GASKET: ("black", FINE, False),
+    Look.SHEET: ("", PLAIN, False),
     Look.DRYWALL: ("gypsum", PLAIN, False),
     Look.FRAMING: ("rising", HEAVY, False),
     Look.FRAMED_WALL: ("falling", HEAVY, False),

@@ -14,8 +14,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from guide.drawing.shapes import Drawing, Fill, Look
-from guide.drawing.signs import COVERING, DOUBLE, JOINT, JOINTED, SEAM_LEVEL, SEAM_UPRIGHT, SIGNS, UPRIGHT, Sign
-from guide.lengths import Length
+from guide.drawing.signs import COVERING, DOUBLE, JOINT, JOINTED, SEAMS, SIGNS, UPRIGHT, Sign
+from guide.lengths import SIXTY_FOURTH, Length
 
 Cell = tuple[int, int]
 """Column from the left, row from the top; what had to give way up or down may stand in rows beyond the picture."""
@@ -100,7 +100,8 @@ def rasterise(drawing: Drawing, columns: int, rows: int) -> Grid:
     for index in reversed(firm):
         _claim(grid, fills, index)
     _joints(grid, fills)
-    _seams(grid, fills)
+    for look in SEAMS:
+        _seams(grid, fills, look)
     return grid
 
 
@@ -196,37 +197,39 @@ def _joints(grid: Grid, fills: list[Fill]) -> None:
                         grid.signs[column, row] = JOINTED[right.look]
 
 
-def _seams(grid: Grid, fills: list[Fill]) -> None:
-    """Put the seam's sign where two pieces of foam meet, beside a stud where one stands before it."""
-    foam = [fill for fill in fills if fill.look is Look.FOAM]
-    for a in foam:
-        for b in foam:
+def _seams(grid: Grid, fills: list[Fill], look: Look) -> None:
+    """Put the seam's sign where two pieces of foam or drywall meet, beside a stud where one stands before it."""
+    upright, flat = SEAMS[look]
+    pieces = [fill for fill in fills if fill.look is look]
+    for a in pieces:
+        for b in pieces:
             if a.x1 == b.x0:
                 low, high = (
                     f(e.at(a.x1) for e in es) for f, es in ((max, (a.bottom, b.bottom)), (min, (a.top, b.top)))
                 )
                 if low < high:
-                    _upright_seam(grid, grid.column(a.x1), grid.row(a.x1, high), grid.row(a.x1, low))
-            if a.top.at(a.x0) == b.bottom.at(a.x0) and max(a.x0, b.x0) < min(a.x1, b.x1):
-                row = grid.row(a.x0, a.top.at(a.x0))
-                columns = range(grid.column(max(a.x0, b.x0)), grid.column(min(a.x1, b.x1)) + 1)
-                _write_seam(grid, ((column, row) for column in columns), SEAM_LEVEL)
+                    _upright_seam(grid, grid.column(a.x1), grid.row(a.x1, high), grid.row(a.x1, low), look, upright)
+            x0, x1 = max(a.x0, b.x0), min(a.x1, b.x1)
+            if x0 < x1 and abs(a.top.at(x0) - b.bottom.at(x0)) < SIXTY_FOURTH:  # on a slope each rounds for itself
+                row = grid.row(x0, a.top.at(x0))
+                columns = range(grid.column(x0), grid.column(x1) + 1)
+                _write_seam(grid, ((column, row) for column in columns), look, flat)
 
 
-def _upright_seam(grid: Grid, column: int, top: int, bottom: int) -> None:
+def _upright_seam(grid: Grid, column: int, top: int, bottom: int, look: Look, sign: Sign) -> None:
     ways = [
         [(c, row) for row in range(top, bottom + 1)] for c in (column, column + 1, column - 1) if 0 <= c < grid.columns
     ]
-    _write_seam(grid, max(ways, key=lambda cells: sum(cell not in grid.firm for cell in cells)), SEAM_UPRIGHT)
+    _write_seam(grid, max(ways, key=lambda cells: sum(cell not in grid.firm for cell in cells)), look, sign)
 
 
-def _write_seam(grid: Grid, cells: Iterable[Cell], sign: Sign) -> None:
+def _write_seam(grid: Grid, cells: Iterable[Cell], look: Look, sign: Sign) -> None:
     for cell in cells:
-        if cell not in grid.firm and grid.looks.get(cell) is Look.FOAM:
+        if cell not in grid.firm and grid.looks.get(cell) is look:
             grid.signs[cell] = sign
 
 
 def used(grid: Grid) -> list[Sign]:
     """Return every sign that shows, in the order of the table of signs."""
     shown = {sign for cell, sign in grid.signs.items() if cell not in grid.words}
-    return [sign for sign in (*SIGNS.values(), DOUBLE, JOINT, SEAM_UPRIGHT, SEAM_LEVEL) if sign in shown]
+    return [sign for sign in (*SIGNS.values(), DOUBLE, JOINT, *SEAMS[Look.FOAM], *SEAMS[Look.SHEET]) if sign in shown]

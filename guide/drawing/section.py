@@ -119,10 +119,25 @@ def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
         yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
     for plate in (part for part in wall.of(Kind.BOTTOM_PLATE) if _at(part, x)):
         yield rectangle(Look.GASKET, plate.box.y0, plate.box.y1, ZERO, plate.box.z0.at(w, x))
-    for low, high in _between(ZERO, w.height.at(x), _holes(wall, x)):
-        yield rectangle(Look.DRYWALL, wall.offsets.face, wall.offsets.drywall, low, high)
+    yield from _drywall(wall, x)
     yield from (pipe for pipe in inside if pipe.x0 >= wall.offsets.back)
     yield from (_side(wall, part, x) for part in wall.of(Kind.CHASE_RUNG, Kind.CHASE_POST) if _at(part, x))
+
+
+def _drywall(wall: WallLayout, x: Length) -> Iterator[Shape]:
+    """Return the drywall as one where its sheets meet, less what is cut out of them."""
+    w = wall.wall
+    sheets = [part for part in wall.of(Kind.DRYWALL) if _at(part, x)]
+    cut = [(n.z0.at(w, x), n.z1.at(w, x)) for part in sheets for n in part.notches if n.x0 <= x <= n.x1]
+    spans: list[tuple[Length, Length]] = []
+    for low, high in sorted((part.box.z0.at(w, x), part.box.z1.at(w, x)) for part in sheets):
+        if spans and low <= spans[-1][1]:
+            spans[-1] = spans[-1][0], max(spans[-1][1], high)
+        else:
+            spans.append((low, high))
+    for span in spans:
+        for low, high in _between(*span, cut):
+            yield rectangle(Look.DRYWALL, wall.offsets.face, wall.offsets.drywall, low, high)
 
 
 def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:

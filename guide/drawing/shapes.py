@@ -50,6 +50,8 @@ class Look(StrEnum):
     GAP = "gap behind the studs"
     GASKET = "gasket"
     DRYWALL = "drywall"
+    SHEET = "sheet of drywall"
+    """Seen from the room: all of the wall before the studs."""
     FRAMING = "framing seen from above"
     FRAMED_WALL = "wall that stands already"
 

@@ -43,6 +43,7 @@ SIGNS = {
     Look.GAP: Sign("┊", ".", "gap"),
     Look.GASKET: Sign("~", "~", "gasket"),
     Look.FRAMING: Sign("█", "X", "framing"),
+    Look.SHEET: Sign(" ", " ", "", firm=False),
     Look.DRYWALL: Sign("▐", "]", "drywall"),
     Look.OPENING: Sign("╱", "/", "opening", firm=False),
     Look.OPENING_CUT: Sign("╱", "/", "opening"),
@@ -59,8 +60,12 @@ DOUBLE = Sign("║", "H", "two or more studs side by side")
 JOINT = Sign("┼", "+", "joint of plate or cap")
 SEAM_UPRIGHT = Sign("┊", ":", "foam seam")
 SEAM_LEVEL = Sign("┈", ".", "foam seam")
+SHEET_UPRIGHT = Sign("│", "|", "joint of the drywall")
+SHEET_LEVEL = Sign("─", "-", "joint of the drywall")
+SEAMS = {Look.FOAM: (SEAM_UPRIGHT, SEAM_LEVEL), Look.SHEET: (SHEET_UPRIGHT, SHEET_LEVEL)}
+"""Wide and empty pieces whose edges are shown where two meet, with the signs, upright and level."""
 
-WRITE_OVER = (None, Look.FOAM, Look.OPENING, Look.LEAF)
+WRITE_OVER = (None, Look.FOAM, Look.SHEET, Look.OPENING, Look.LEAF)
 """What words may stand on: nothing at all, and what is wide and empty."""
 UPRIGHT = (Look.STUD, Look.PACK)
 """What is drawn as doubled where several fall into one cell."""

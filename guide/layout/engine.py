@@ -12,6 +12,7 @@ from functools import partial
 
 from guide.layout.cap import cap_of
 from guide.layout.corners import Corner, corners_of, end_decisions, end_of
+from guide.layout.drywall import edges_named, hang
 from guide.layout.fastening import fastened
 from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
@@ -137,7 +138,8 @@ def _complete(
     caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
     others = [*framed.blocks, *foam, *plates, *caps, *over]
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
-    everything = [*framing.parts, *others, *boxes]
+    hung, sheet_decisions, sheet_remarks = hang(site, framing, boxes)
+    everything = [*edges_named(framing.parts, hung.joints), *others, *boxes, *hung.parts]
     parts = [fastened(site, part, supports, everything) for part in everything]
     decisions = (
         *framed.decisions,
@@ -147,6 +149,7 @@ def _complete(
         *plate_decisions,
         *cap_decisions,
         *box_decisions,
+        *sheet_decisions,
         *opening_decisions(site, framing.holes),
     )
     return WallLayout(
@@ -160,8 +163,9 @@ def _complete(
         zero=framing.zero,
         cap_case=site.cap_case,
         foam_first=foam_first(site),
-        sheet_edges=framing.sheet_edges,
+        sheet_edges=hung.joints,
+        sheets=hung.way,
         parts=numbered(site.letter, parts),
         decisions=decisions,
-        remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *over_remarks, *box_remarks),
+        remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *over_remarks, *box_remarks, *sheet_remarks),
     )

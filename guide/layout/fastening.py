@@ -44,9 +44,23 @@ def _fastening(
         bearing = site.figures.joist_thick // 2
         over = tuple(at for at in supports if part.box.x0 - bearing <= at <= part.box.x1 + bearing)
         return Fastening(rule.fastener, len(over) * rule.count, over)
+    if rule.how == "over_uprights":
+        behind = _uprights_behind(part, parts)
+        return Fastening(rule.fastener, (-(-part.cut.ticks // rule.spacing_length.ticks) + 1) * behind * rule.count)
     if rule.how == "along":
         return Fastening(rule.fastener, (-(-part.cut.ticks // rule.spacing_length.ticks) + 1) * rule.count)
     return Fastening(rule.fastener, rule.count)
+
+
+def _uprights_behind(sheet: Part, parts: Sequence[Part]) -> int:
+    """Return how many uprights a sheet crosses or ends on; short studs over and under one opening count as one."""
+    box = sheet.box
+    places = {
+        part.box.x0.ticks
+        for part in parts
+        if part.kind in (*STANDING, Kind.PACK) and part.box.x0 < box.x1 and box.x0 < part.box.x1
+    }
+    return len(places)
 
 
 def _off_studs(site: Site, plate: Part, spacing: Length, parts: Sequence[Part]) -> tuple[Length, ...]:

@@ -91,12 +91,14 @@ class Kind(StrEnum):
     CHASE_POST = "chase post"
     CHASE_RUNG = "chase rung"
     OUTLET = "electrical box"
+    DRYWALL = "drywall sheet"
 
 
 MARKS = {
     Kind.BOTTOM_PLATE: "BP", Kind.TOP_PLATE: "TP", Kind.STUD: "", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T",
     Kind.HEADER: "H", Kind.SILL: "S", Kind.CRIPPLE: "C", Kind.FOAM: "f", Kind.CAP: "cap", Kind.CAP_LAP: "lap",
     Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.OUTLET: "O",
+    Kind.DRYWALL: "D",
 }  # fmt: skip
 """What is pencilled on a piece: the wall's letter, this, and a number from the left. Studs have the number alone."""
 
@@ -112,6 +114,7 @@ class Material(StrEnum):
     FOAM = "foam"
     PLYWOOD = "plywood"
     BOX = "box"
+    DRYWALL = "drywall"
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,7 +248,9 @@ class WallLayout:
     foam_first: bool
     """The foam cannot be lifted in behind a plate that is down: it goes up before the plate."""
     sheet_edges: tuple[Length, ...]
-    """x of the upright drywall joints."""
+    """x of the upright drywall joints, each once, whichever row they are in."""
+    sheets: str
+    """How the drywall hangs: `lying` or `standing`."""
     parts: tuple[Part, ...]
     decisions: tuple[Decision, ...]
     remarks: tuple[Remark, ...]

@@ -29,10 +29,12 @@ class Framing:
     zero: Length
     parts: tuple[Part, ...]
     sheet_edges: tuple[Length, ...]
+    """Where whole sheets would end if nothing stood in their way."""
     remarks: tuple[Remark, ...]
     holes: tuple[Hole, ...]
     stacks: tuple[Stack, ...]
     missed_edges: int
+    """How many of those have no stud behind them, so that a sheet is cut back."""
 
     @property
     def rank(self) -> tuple[int, int, int, int]:
@@ -82,10 +84,9 @@ def _frame_from(site: Site, side: Side) -> Framing:
     remarks += said
     weighed = site.things | {"basement.sheets"}
     centres = list(_module(site, side, zero))
-    for number, centre in centres:
+    for _, centre in centres:
         parts += [
-            replace(part, placed_by=part.placed_by | weighed)
-            for part in _at(site, centre, number, parts, holes, stacks, spans)
+            replace(part, placed_by=part.placed_by | weighed) for part in _at(site, centre, parts, holes, stacks, spans)
         ]
     for stack in stacks:
         if stack.in_line:
@@ -96,7 +97,6 @@ def _frame_from(site: Site, side: Side) -> Framing:
     remarks += said
     edges = tuple(centre for number, centre in centres if number % SHEET_EDGE_EVERY == 0 and _is_joint(site, centre))
     missed = [edge for edge in edges if not _bears(site, edge, parts)]
-    remarks += [Remark(saying("remark.edge_missed", at=edge - site.start), edge) for edge in missed]
     return Framing(side, zero, tuple(parts), edges, tuple(remarks), holes, stacks, len(missed))
 
 
@@ -171,7 +171,6 @@ def _without_crowded_packs(site: Site, parts: list[Part], barred: list[Stretch])
 def _at(
     site: Site,
     centre: Length,
-    number: int,
     parts: list[Part],
     holes: tuple[Hole, ...],
     stacks: tuple[Stack, ...],
@@ -189,9 +188,7 @@ def _at(
             return []
     if blocks(stacks, x0, x1) or any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts):
         return []
-    joint = number % SHEET_EDGE_EVERY == 0 and _is_joint(site, centre)
-    key = "part.edge_stud" if joint else "part.layout_stud"
-    return [site.upright(Kind.STUD, x0, saying(key, centre=centre - site.start))]
+    return [site.upright(Kind.STUD, x0, saying("part.layout_stud", centre=centre - site.start))]
 
 
 def _hits(site: Site, stack: Stack, centre: Length) -> bool:

@@ -37,10 +37,10 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "basement.slab_thickness": None,
     "basement.pin_depth": ("kept", "too deep"),
     "basement.batts": _YES_NO,
-    "basement.sheets": ("lying", "standing"),
     "basement.new_boxes": None,
     "basement.old_boxes": None,
     "basement.reach": _YES_NO,
+    "wall.sheets": ("lying", "standing"),
     "wall.joists": ("into", "alongside"),
     "wall.joist_blocks": None,
     "wall.cap_case": (0, 1, 2),
@@ -93,7 +93,6 @@ def room_facts(layout: Layout) -> dict[str, Fact]:
         "basement.slab_thickness": exact_inches(thick) if thick is not None else None,
         "basement.pin_depth": _pin_depth(thick) if thick is not None else None,
         "basement.batts": basement.batts,
-        "basement.sheets": basement.sheets,
         "basement.new_boxes": sum(box.kind == "new" for box in boxes),
         "basement.old_boxes": sum(box.kind == "existing" for box in boxes),
         "basement.reach": _yes(any(_reach(wall) for wall in layout.walls)),
@@ -106,6 +105,7 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
     openings = [opening.kind for opening in wall.wall.openings]
     standing = [pipe for pipe in wall.wall.pipes if pipe.run == "standing" and pipe.at is not None]
     return {
+        "wall.sheets": wall.sheets,
         "wall.joists": wall.wall.joists,
         "wall.joist_blocks": len(wall.of(Kind.JOIST_BLOCK)),
         "wall.cap_case": wall.cap_case if wall.of(Kind.CAP) else 0,
@@ -130,7 +130,7 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
         "wall.standing_pipes": len(standing),
         "wall.pipes_in_line": sum(_parts_the_plate(wall, pipe.at) for pipe in standing if pipe.at is not None),
         "wall.boxed_pipes": (len(wall.of(Kind.CHASE_POST)) + 1) // 2,
-        "wall.notched_studs": sum(bool(part.notches) for part in wall.parts if part.kind is not Kind.FIREBLOCK),
+        "wall.notched_studs": sum(bool(part.notches) for part in wall.of(*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)),
         "wall.reach": _yes(_reach(wall)),
     }
 

@@ -63,6 +63,10 @@ class Figures:
     cap_lap: Length
     cap_under_foam: Length
     sheet_long: Length
+    ceiling: Length
+    drywall_floor_gap: Length
+    drywall_step: Length
+    drywall_spare: Length
     block_lap: Length
     block_spacing: Length
     hand_room: Length

@@ -10,7 +10,14 @@ from guide.lengths import FOOT, Length, Unreadable, in_inches, inches
 from guide.reference.data import Data, read_data
 
 Aisle = Literal[
-    "lumber", "foam and air sealing", "fasteners", "fireblocking", "electrical", "safety", "blades, chalk and the rest"
+    "lumber",
+    "foam and air sealing",
+    "fasteners",
+    "fireblocking",
+    "electrical",
+    "safety",
+    "blades, chalk and the rest",
+    "drywall, after the inspections",
 ]
 Stage = Literal["first", "second", "inspected"]
 """When a thing is bought: before the first work on a wall; before framing; only once an inspector has looked."""
@@ -47,9 +54,10 @@ class FasteningRule(Data):
 
     kind: str
     fastener: str
-    how: Literal["each", "marked", "per_support", "along"]
+    how: Literal["each", "marked", "per_support", "along", "over_uprights"]
     """`each`: `count` per piece. `marked`: marked out at `spacing` at most. `per_support`: `count` at each joist or
-    block over the piece. `along`: `count` rows along the piece at `spacing` at most."""
+    block over the piece. `along`: `count` rows along the piece at `spacing` at most. `over_uprights`: a row up every
+    upright behind the piece, at `spacing` at most."""
     count: int = 1
     spacing: str | None = None
     anchors: Literal["screws", "pins"] | None = None

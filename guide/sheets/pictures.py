@@ -10,10 +10,11 @@ from guide.drawing.elevation import elevation
 from guide.drawing.floor_plan import floor_plan
 from guide.drawing.section import section
 from guide.drawing.shapes import Drawing
+from guide.drawing.sheets import sheets
 from guide.drawing.svg import svg
 from guide.drawing.text import render
 from guide.interview.asking import CORNERS
-from guide.layout.parts import Layout
+from guide.layout.parts import Kind, Layout
 from guide.sheets.markdown import COLUMNS
 from guide.sheets.plan import Plan
 
@@ -46,6 +47,8 @@ def _of_walls(layout: Layout) -> Iterator[_Named]:
     for wall in layout.walls:
         yield f"wall-{wall.letter}-elevation", (wall.letter,), elevation(wall)
         yield f"wall-{wall.letter}-section", (wall.letter,), section(wall)
+        if wall.of(Kind.DRYWALL):
+            yield f"wall-{wall.letter}-sheets", (wall.letter,), sheets(wall)
 
 
 def _of_corners(layout: Layout) -> Iterator[_Named]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from guide.checks.findings import Finding
+from guide.layout.drywall import sheets_in
 from guide.layout.packing import sheets_for
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, show, with_unit
@@ -270,6 +271,16 @@ class WallView:
     def foam_past(self) -> bool:
         """Whether a piece of foam starts before the left concrete corner."""
         return any(part.box.x0 < ZERO for part in self.wall.of(Kind.FOAM))
+
+    @property
+    def drywall_sheets(self) -> int:
+        """How many sheets the drywall of this wall is cut from, on its own."""
+        return len(sheets_in(self.wall.of(Kind.DRYWALL), load_figures().sheet_long))
+
+    @property
+    def sheets_past(self) -> bool:
+        """Whether a sheet of drywall starts before the left end of the plates."""
+        return any(part.box.x0 < self.wall.plate_start for part in self.wall.of(Kind.DRYWALL))
 
     @property
     def cap_wide(self) -> str:

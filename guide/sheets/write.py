@@ -16,11 +16,13 @@ from guide.lengths import show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
 from guide.reference.data import read_toml
+from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.cuts import goods_of, yard_rips
+from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.markdown import fold, table, text
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
@@ -51,12 +53,14 @@ def _templates() -> Environment:
     )
     environment.filters["text"] = text
     environment.filters.update(ROWS)
+    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs}
     environment.filters["hours"] = in_hours
     environment.globals["table"] = table
     environment.globals["hours_from"] = load_steps().hours_from
     environment.globals["Kind"] = Kind
     environment.globals["saved_by_all"] = saved_by_all
     environment.globals["climate_source"] = climate_source
+    environment.globals["figures"] = load_figures()
     return environment
 
 

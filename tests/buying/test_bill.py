@@ -71,9 +71,9 @@ def test_what_rests_on_a_reading_not_taken_goes_on_no_trip() -> None:
     assert "waits for* wall A: slab to joists at left" in " ".join(papers(plan)["shopping.md"].split())
 
 
-def test_batts_are_bought_only_after_the_inspection() -> None:
+def test_batts_and_drywall_are_bought_only_after_the_inspection() -> None:
     """What the inspector says may change them."""
     plan = make_plan(load_book(), from_json(job([wall("16 ft")], batts="yes"), load_book()))
     (late,) = [trip for trip in trips_of(plan) if trip.id == "inspected"]
 
-    assert [row.line.ware for _, rows in late.aisles for row in rows] == ["batt"]
+    assert [row.line.ware for _, rows in late.aisles for row in rows] == ["batt", "drywall_screw", "drywall 4 by 8 ft"]

@@ -57,15 +57,22 @@ def overhead(each: WallLayout) -> list[Fraction]:
     return [x for x in every if x < each.wall.length.inch]
 
 
+def behind(each: WallLayout, sheet: Part) -> int:
+    """Return how many uprights a sheet of drywall lies on, two short ones over each other as one."""
+    uprights = each.of(*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
+    low, high = sheet.box.x0.ticks, sheet.box.x1.ticks
+    return len({p.box.x0 for p in uprights if max(low, p.box.x0.ticks) < min(high, p.box.x1.ticks)})
+
+
 def of_one(each: WallLayout, part: Part, rule: FasteningRule) -> int:
     """Return how many of a rule's fasteners hold one part."""
     if rule.how == "each":
         return rule.count
-    if rule.how == "along":
+    if rule.how in ("along", "over_uprights"):
         places = 1
         while rule.spacing_length * (places - 1) < part.cut:
             places += 1
-        return places * rule.count
+        return places * rule.count * (1 if rule.how == "along" else behind(each, part))
     if rule.how == "per_support":
         half = FIGURES.joist_thick // 2
         return rule.count * sum((part.box.x0 - half).inch <= x <= (part.box.x1 + half).inch for x in overhead(each))

@@ -163,7 +163,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     "knee_wall": (one({}, **level("92 in", "87 7/8 in")), one({}, **level("92 in", "88 in"))),
     "cap_unbacked": (one({}, **level("92 in", "90 5/8 in")), one({}, **level("92 in", "90 1/2 in"))),
     # what the engine could not make right: the size at which it turns, to a sixteenth, is worked out from the layout
-    "edge_missed": (one(openings=[new_door("58 1/4 in")]), one(openings=[new_door("58 1/2 in")])),
+    "edge_missed": (one(openings=[new_door("6 5/16 in")]), one(openings=[new_door("6 3/8 in")])),
+    "drywall_low": (
+        one({}, length=["144 in at floor"], height=["92 in at left", "93 1/4 in at right"]),
+        one({}, length=["144 in at floor"], height=["92 in at left", "93 1/8 in at right"]),
+    ),
     "opening_unframed": (one(openings=[new_door("6 5/16 in")]), one(openings=[new_door("6 3/8 in")])),
     "pack_dropped": (one(openings=[window("8 5/16 in")]), one(openings=[window("8 3/8 in")])),
     "no_room": (

@@ -184,7 +184,7 @@ def test_a_wall_whose_ends_leave_no_room_is_not_drawn_and_the_person_is_told() -
 
 
 def test_standing_sheets_ask_for_the_same_studs_as_lying_ones() -> None:
-    """Both have an upright joint every 48 in, and 16 in studs carry both."""
+    """Both have an upright joint every 48 in, lying ones in every second row, and 16 in studs carry both."""
     lying_, upright = (laid(wall("200 in"), sheets=how) for how in ("lying", "standing"))
 
     assert spans(lying_.of(Kind.STUD)) == spans(upright.of(Kind.STUD))

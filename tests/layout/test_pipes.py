@@ -160,7 +160,7 @@ def test_a_fireblock_is_cut_out_round_a_pipe_behind_the_wall() -> None:
 
 def test_the_layout_starts_at_the_right_where_that_saves_a_drywall_joint() -> None:
     """Between open ends, 168 long: from the left a joint falls at 48, where the pipe stands; from the right at 120, 72, 24."""
-    wall_ = laid(wall("168 in", left="open end", right="open end", pipes=[standing("48 in")]))
+    wall_ = laid(wall("168 in", left="open end", right="open end", pipes=[standing("48 in")]), sheets="standing")
 
     assert wall_.zero_side == "right"
     assert [size(edge) for edge in wall_.sheet_edges] == ["24", "72", "120"]

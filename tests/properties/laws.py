@@ -158,7 +158,7 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
         mid = part.centre
         if not box.z0.at(survey, mid) < box.z1.at(survey, mid):
             yield f"{part.id} has no height"
-        if part.kind in OVERHEAD:
+        if part.kind in OVERHEAD or part.kind is Kind.DRYWALL:  # drywall has laws of its own
             continue
         x0, x1 = reach(wall)
         if box.x0 < x0 or box.x1 > x1 or box.y0 < ZERO:
@@ -340,28 +340,13 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
             yield f"{block.id} is beside no stud"
 
 
-# -------------------------------------------------------------------------------------------------- sheet edges
-
-
-def loose_edges(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield every upright drywall joint that has less than 3/8 in of wood on one side, when nothing says so."""
-    said = [remark.x for remark in wall.remarks if remark.saying.key == "remark.edge_missed"]
-    for edge in wall.sheet_edges:
-        wood = any(
-            p.box.x0 + FIGURES.edge_bearing_least <= edge <= p.box.x1 - FIGURES.edge_bearing_least
-            for p in wall.of(*UPRIGHT)
-        )
-        if not wood and edge not in said:
-            yield f"the joint at {edge!r} has no wood"
-
-
 # ------------------------------------------------------------------------------------- pipes, openings and counting
 
 
 def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every part that stands in a pipe or in the clear of an opening."""
     survey = wall.wall
-    solid = [p for p in wall.parts if p.kind not in OVERHEAD]
+    solid = [p for p in wall.parts if p.kind not in (*OVERHEAD, Kind.DRYWALL)]
     for pipe in survey.pipes:
         low, high = ZERO, max(value for _, value in survey.height.points)
         if pipe.run == "lying":

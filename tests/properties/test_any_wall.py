@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from guide.layout.parts import WallLayout
 from guide.survey.model import Basement
 from tests.jobs import Tree, layout_of
-from tests.properties import foam_law, laws
+from tests.properties import drywall_law, foam_law, laws
 from tests.properties.rooms import single_walls
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
@@ -72,9 +72,23 @@ def test_fire_cannot_run_further_than_the_limit_or_it_is_remarked(tree: Tree) ->
 
 @often
 @any_wall
-def test_every_drywall_joint_has_wood_on_both_sides_or_is_remarked(tree: Tree) -> None:
-    """Three eighths of an inch on each side (common practice)."""
-    assert not broken(laws.loose_edges, tree)
+def test_every_upright_drywall_edge_has_wood_behind_it_or_is_remarked(tree: Tree) -> None:
+    """Three eighths of an inch of it, all the way up (common practice)."""
+    assert not broken(drywall_law.loose_edges, tree)
+
+
+@often
+@any_wall
+def test_drywall_openings_and_boxes_cover_the_wall(tree: Tree) -> None:
+    """Foam may not stay bare: from the gap at the slab to the ceiling, end to end; the law names the gaps that are meant."""
+    assert not broken(drywall_law.bare_framing, tree)
+
+
+@often
+@any_wall
+def test_every_sheet_is_one_that_is_sold_and_covers_no_opening_and_no_pipe(tree: Tree) -> None:
+    """Four by eight feet, half an inch off the slab, cut out where the framing leaves a hole."""
+    assert not broken(drywall_law.loose_sheets, tree)
 
 
 @often

@@ -12,7 +12,7 @@ from guide.interview.written import Json
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import inches
 from tests.jobs import Tree, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
-from tests.properties import foam_law, laws
+from tests.properties import drywall_law, foam_law, laws
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
 
@@ -56,8 +56,8 @@ def gone(part: Part) -> None:
 
 
 EVERY: tuple[Law, ...] = (
-    laws.clashes, laws.strays, laws.hanging, laws.untiled, laws.joints_in_the_air, laws.open_ways, laws.loose_edges,
-    foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
+    laws.clashes, laws.strays, laws.hanging, laws.untiled, laws.joints_in_the_air, laws.open_ways, drywall_law.loose_edges,
+    drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
 )  # fmt: skip
 
 
@@ -83,7 +83,12 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (laws.untiled, Kind.BOTTOM_PLATE, gone),
         (laws.untiled, Kind.TOP_PLATE, moved("1/16")),
         (laws.open_ways, Kind.FIREBLOCK, gone),
-        (laws.loose_edges, Kind.STUD, gone),
+        (drywall_law.loose_edges, Kind.STUD, gone),
+        (drywall_law.loose_edges, Kind.DRYWALL, moved("8")),
+        (drywall_law.bare_framing, Kind.DRYWALL, gone),
+        (drywall_law.loose_sheets, Kind.DRYWALL, moved("48")),
+        (drywall_law.loose_sheets, Kind.DRYWALL, moved("0", "1/2")),
+        (laws.clashes, Kind.DRYWALL, moved("1/16", "-1/16")),
         (foam_law.bare_concrete, Kind.FOAM, gone),
         (foam_law.bare_concrete, Kind.FOAM, shorter("1/4")),
         (laws.in_the_way, Kind.KING, moved("6")),

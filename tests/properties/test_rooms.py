@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from guide.layout.parts import Kind
 from guide.lengths import ZERO
 from tests.jobs import Tree, layout_of
-from tests.properties import foam_law, laws
+from tests.properties import drywall_law, foam_law, laws
 from tests.properties.rooms import rooms, single_walls
 from tests.properties.twins import half_told
 
@@ -25,7 +25,10 @@ def test_walls_that_meet_in_a_corner_share_no_volume(tree: Tree) -> None:
 def test_each_wall_of_a_room_keeps_the_laws_of_a_single_wall(tree: Tree) -> None:
     """A neighbour moves ends, foam and caps, and gives nothing leave to clash, hang or be bare."""
     layout = layout_of(tree)
-    each = (laws.clashes, laws.strays, laws.hanging, foam_law.bare_concrete, laws.open_ways)
+    each = (
+        laws.clashes, laws.strays, laws.hanging, foam_law.bare_concrete, laws.open_ways, drywall_law.loose_edges,
+        drywall_law.bare_framing, drywall_law.loose_sheets,
+    )  # fmt: skip
 
     assert not [said for law in each for wall in layout.walls for said in law(wall, layout.survey.basement)]
 

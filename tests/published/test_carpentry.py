@@ -81,7 +81,7 @@ def test_twenty_feet_takes_two_fireblocks_where_a_block_has_a_thickness() -> Non
 
 def test_the_first_stud_is_marked_at_fifteen_and_a_quarter() -> None:
     """US Navy, Builder 3 & 2, volume 1 (NAVEDTRA 14044), figure 1-42: 15 1/4 in, so that a panel's edge falls on a stud's middle."""
-    layout = laid(wall("12 ft", **OPEN))
+    layout = laid(wall("12 ft", **OPEN), sheets="standing")
 
     assert marks(layout, Kind.STUD)[:3] == ["0", "15 1/4", "31 1/4"]
     assert [size(edge) for edge in layout.sheet_edges] == ["48", "96"]
