@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from guide.buying.lines import Line, drywall_lines, in_walking_order, lines_of, sheet_lines, stick_lines
@@ -12,7 +13,7 @@ from guide.layout.parts import Layout, Material
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices
-from guide.reference.stock import StockItem, load_stock, sheet_wide
+from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
 from guide.survey.on_hand import read_on_hand
 
 LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
@@ -44,6 +45,7 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
     """Return what the layout takes. Rounds up by stick, sheet and pack; the same layout gives the same list."""
     stock, parts = load_stock(), list(layout.parts.values())
     basement = layout.survey.basement
+    on_hand, _ = read_on_hand(basement.on_hand or "")
     lumber = tuple(
         cut_from(
             item,
@@ -51,11 +53,12 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
             _lengths(stock.item[item]),
             usual=inches(f"{basement.longest_stick} ft"),
             kerf=load_figures().kerf,
+            prices=_by_length(stock.item[item], item, prices.cents),
+            at_home=_by_length(stock.item[item], item, on_hand),
         )
         for item, material in LUMBER
     )
     foam, plywood = foam_and_plywood(layout, prices)
-    on_hand, _ = read_on_hand(basement.on_hand or "")
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),
         *sheet_lines(foam, basement, on_hand),
@@ -89,3 +92,9 @@ def _by_width(item: StockItem, key: str, prices: Prices) -> dict[Length, int]:
 
 def _lengths(item: StockItem) -> list[Length]:
     return [inches(length) for length in item.lengths]
+
+
+def _by_length(item: StockItem, key: str, by_ware: Mapping[str, int]) -> dict[Length, int]:
+    """Return what stands under the name of each length of a thing, where something does."""
+    wares = {length: f"{key} {stick_size(length)}" for length in _lengths(item)}
+    return {length: by_ware[ware] for length, ware in wares.items() if ware in by_ware}

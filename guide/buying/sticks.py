@@ -1,12 +1,13 @@
 """Sticks of lumber: which lengths to buy, and which piece is cut from which stick.
 
 The lengths on offer are those that can be brought to the wall; a longer one is on offer only when some piece needs it.
-While no prices are known, feet stand for money: the purchase is the one with the least length in all.
+Where their prices are known, a length without one is left out as long as the others hold every piece; while too few are
+known, feet stand for money. What is at home already costs nothing, and so is used first.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from guide.layout.parts import Part
@@ -21,6 +22,8 @@ class Stick:
     parts: tuple[Part, ...]
     rest: Length
     """What is left after the last cut, never below 0."""
+    at_home: bool
+    """It is there already."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,48 +44,62 @@ class Lumber:
     lengths: tuple[Length, ...]
     """The lengths that were on offer."""
     kerf: Length
-    total: Length
-    """All sticks together."""
-    least: Length
-    """No purchase of these lengths that holds these pieces is shorter in all: checked in whole numbers."""
+    priced: bool
+    """Prices decided; otherwise length stood for money."""
+    paid: int
+    """What the sticks to buy come to: cents where prices decided, else ticks of length."""
+    least: int
+    """No purchase of these lengths that holds these pieces comes to less: checked in whole numbers."""
 
     @property
     def proven(self) -> bool:
-        """No purchase is shorter in all."""
-        return self.total == self.least
+        """No purchase comes to less."""
+        return self.paid == self.least
 
 
-def cut_from(item: str, parts: Sequence[Part], lengths: Sequence[Length], *, usual: Length, kerf: Length) -> Lumber:
+def cut_from(
+    item: str,
+    parts: Sequence[Part],
+    lengths: Sequence[Length],
+    *,
+    usual: Length,
+    kerf: Length,
+    prices: Mapping[Length, int],
+    at_home: Mapping[Length, int],
+) -> Lumber:
     """Return the sticks that hold every part, and the parts that fit no stick. `lengths` rises.
 
     The lengths on offer are those up to the `usual` one, and for a longer piece the shortest that holds it. `kerf` is
-    lost at each cut. The same parts in any order give the same sticks.
+    lost at each cut. `prices` are whole cents, `at_home` counts sticks that need not be bought. The same parts in any
+    order give the same sticks.
     """
     from guide.buying.cutting.cheapest import cheapest  # the talk need not wait for the solver
     from guide.buying.cutting.job import Board, CuttingJob, Wanted
 
-    holding = {part.id: _shortest_that_holds(part.cut, lengths) for part in parts}
-    fitting = {part.id: part for part in parts if holding[part.id] is not None}
-    needed = {length for length in holding.values() if length is not None}
-    offered = tuple(length for length in lengths if length <= usual or length in needed)
-    job = CuttingJob(
-        wanted=tuple(Wanted(part.cut.ticks, 1, part.id) for part in fitting.values()),
-        boards=tuple(Board(length.ticks, length.ticks) for length in offered),
-        kerf=kerf.ticks,
-    )
-    cutting = cheapest(job)
+    fitting = {part.id: part for part in parts if part.cut <= lengths[-1]}
+    known = [length for length in lengths if length in prices]
+    priced = bool(known) and all(part.cut <= known[-1] for part in fitting.values())
+    offered = _offered(list(fitting.values()), known if priced else lengths, usual)
+    stock = [*offered, *at_home]
+    boards = [Board(length.ticks, prices[length] if priced else length.ticks) for length in offered]
+    boards += [Board(length.ticks, 0, count) for length, count in at_home.items()]
+    wanted = tuple(Wanted(part.cut.ticks, 1, part.id) for part in fitting.values())
+    cutting = cheapest(CuttingJob(wanted, tuple(boards), kerf.ticks))
     sticks = tuple(
-        _stick(offered[each.board], [fitting[mark] for _, mark in each.pieces], kerf) for each in cutting.filled
+        _stick(stock[each.board], [fitting[mark] for _, mark in each.pieces], kerf, at_home=each.board >= len(offered))
+        for each in cutting.filled
     )
-    too_long = tuple(TooLong(part) for part in parts if holding[part.id] is None)
-    return Lumber(item, sticks, too_long, offered, kerf, Length(cutting.price), Length(cutting.bound))
+    too_long = tuple(TooLong(part) for part in parts if part.id not in fitting)
+    return Lumber(item, sticks, too_long, offered, kerf, priced, cutting.price, cutting.bound)
 
 
-def _shortest_that_holds(cut: Length, lengths: Sequence[Length]) -> Length | None:
-    return next((length for length in lengths if cut <= length), None)
+def _offered(parts: Sequence[Part], lengths: Sequence[Length], usual: Length) -> tuple[Length, ...]:
+    """Return the lengths up to the usual one, and for each longer piece the shortest that holds it."""
+    needed = {next(length for length in lengths if part.cut <= length) for part in parts}
+    return tuple(length for length in lengths if length <= usual or length in needed)
 
 
-def _stick(length: Length, parts: Sequence[Part], kerf: Length) -> Stick:
+def _stick(length: Length, parts: Sequence[Part], kerf: Length, *, at_home: bool) -> Stick:
     """Return a stick; the saw cut after its last piece may run off its end."""
     rest = length - sum((part.cut + kerf for part in parts), start=Length(0))
-    return Stick(length, tuple(parts), greatest(Length(0), rest))
+    return Stick(length, tuple(parts), greatest(Length(0), rest), at_home)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -109,14 +109,17 @@ class StickJson(_Json):
 
 
 class LumberJson(_Json):
-    """One kind of lumber, and how sure it is that none shorter in all would do."""
+    """One kind of lumber, and how sure it is that none cheaper would do."""
 
     item: str
     lengths: list[str] = Field(description="the lengths that were on offer, in inches")
     kerf: str
-    total: str = Field(description="all sticks together, in inches")
-    at_least: str = Field(description="no choice of these lengths that holds the pieces is shorter in all")
-    proven: bool = Field(description="`total` is `at_least`: checked in whole numbers, without trusting a solver")
+    counted_in: Literal["cents", "inches"] = Field(
+        description="inches of length stand for money while prices are missing"
+    )
+    paid: str = Field(description="all sticks to buy together, the spare for twisted ones not counted")
+    at_least: str = Field(description="no choice of these lengths that holds the pieces comes to less")
+    proven: bool = Field(description="`paid` is `at_least`: checked in whole numbers, without trusting a solver")
 
 
 class SheetJson(_Json):
@@ -291,12 +294,14 @@ def _wall(plan: Plan, wall: WallLayout) -> WallJson:
 
 
 def _lumber(lumber: Lumber) -> LumberJson:
+    paid, least = (str(n) if lumber.priced else in_inches(Length(n)) for n in (lumber.paid, lumber.least))
     return LumberJson(
         item=lumber.item,
         lengths=[in_inches(length) for length in lumber.lengths],
         kerf=in_inches(lumber.kerf),
-        total=in_inches(lumber.total),
-        at_least=in_inches(lumber.least),
+        counted_in="cents" if lumber.priced else "inches",
+        paid=paid,
+        at_least=least,
         proven=lumber.proven,
     )
 

@@ -6,7 +6,7 @@ from collections import Counter
 
 from guide.buying.sticks import Lumber, Stick
 from guide.layout.parts import FULL_HEIGHT, Material
-from guide.lengths import SIXTEENTH, show, with_unit
+from guide.lengths import SIXTEENTH, Length, in_feet, show, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say, saying
 from guide.reference.stock import load_stock
@@ -17,10 +17,10 @@ LOCKED = "locked"
 
 def stick_rows(plan: Plan) -> list[tuple[str, str, str, str]]:
     """Return what is cut from which stick: one row for all that give one upright and nothing else, then one a stick. The first cell is to tick."""
-    singles = [stick for stick in plan.purchase.sticks if _one_upright(stick)]
+    singles = Counter((stick.length, stick.at_home) for stick in plan.purchase.sticks if _one_upright(stick))
     rows = [
-        ("", f"{count} x 2x4 {with_unit(length, plan.tape)}", "one upright each: see the cut lists of the walls", "")
-        for length, count in sorted(Counter(stick.length for stick in singles).items())
+        ("", f"{count} x 2x4 {_stick(plan, length, home)}", "one upright each: see the cut lists of the walls", "")
+        for (length, home), count in sorted(singles.items())
     ]
     others = (stick for stick in plan.purchase.sticks if not _one_upright(stick))
     return rows + [_stick_row(plan, number, stick) for number, stick in enumerate(others, 1)]
@@ -38,7 +38,11 @@ def _stick_row(plan: Plan, number: int, stick: Stick) -> tuple[str, str, str, st
     treated = "treated" if stick.parts[0].material is Material.TREATED else "2x4"
     kept = ", keep" if stick.rest >= load_figures().offcut_kept else ""
     rest = LOCKED if plan.guessed(stick.rest) else show(stick.rest, plan.tape, SIXTEENTH, "down") + kept
-    return "", f"{number}: {treated} {with_unit(stick.length, plan.tape)}", cuts, rest
+    return "", f"{number}: {treated} {_stick(plan, stick.length, stick.at_home)}", cuts, rest
+
+
+def _stick(plan: Plan, length: Length, at_home: bool) -> str:
+    return with_unit(length, plan.tape) + (", from home" if at_home else "")
 
 
 def lumber_said(plan: Plan) -> list[str]:
@@ -47,16 +51,25 @@ def lumber_said(plan: Plan) -> list[str]:
 
 
 def _said(plan: Plan, lumber: Lumber) -> str:
-    lengths = ", ".join(with_unit(length, plan.tape) for length in lumber.lengths)
-    pieces = sum(len(stick.parts) for stick in lumber.sticks)
+    def amount(number: int) -> str:
+        if lumber.priced:
+            return plan.prices.money(number)
+        return in_feet(Length(number)) if plan.tape == "inches" else with_unit(Length(number), plan.tape)
+
+    name, pieces = load_stock().item[lumber.item].name, sum(len(stick.parts) for stick in lumber.sticks)
+    if all(stick.at_home for stick in lumber.sticks):
+        return say(saying("lumber.all_at_home", name=name, pieces=pieces))
     what = saying(
-        "lumber.least_length" if lumber.proven else "lumber.short_length",
-        name=load_stock().item[lumber.item].name,
-        total=lumber.total,
-        least=lumber.least,
-        over=lumber.total - lumber.least,
+        "lumber.proven" if lumber.proven else "lumber.open",
+        name=name,
         pieces=pieces,
-        lengths=lengths,
+        paid=amount(lumber.paid),
+        least=amount(lumber.least),
+        over=amount(lumber.paid - lumber.least),
+        lengths=", ".join(with_unit(length, plan.tape) for length in lumber.lengths),
         kerf=lumber.kerf,
     )
-    return say(what, plan.tape)
+    said = [say(what, plan.tape), say(saying("lumber.by_price" if lumber.priced else "lumber.by_length"))]
+    if any(stick.at_home for stick in lumber.sticks):
+        said.append(say(saying("lumber.at_home")))
+    return " ".join(said)

@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 from guide.buying.cutting.cheapest import cheapest
 from guide.buying.cutting.checker import fault_in_plan, holds
 from guide.buying.cutting.job import Cutting, CuttingJob
-from tests.benchmarks.cutting_jobs import basement, first_fit, mix, shuffled, triplets, uniform
+from tests.benchmarks.cutting_jobs import basement, by_length, first_fit, mix, shuffled, triplets, uniform
 
 FIRST_SEED = 10_000
 """Seeds from here on were not looked at while the search was written."""
@@ -80,7 +80,8 @@ def report(what: str, runs: list[Run]) -> None:
     print(
         f"{what}: {len(runs)} jobs, certified {certified} ({100 * certified / len(runs):.1f} %), "
         f"wrong claims {sum(each.wrong for each in runs)}, one cent more refused {sum(each.refused for each in runs)}, "
-        f"same plan when shuffled {sum(each.same for each in runs)}"
+        f"same plan when shuffled {sum(each.same for each in runs)}",
+        flush=True,
     )
     if gaps:
         print(f"  not certified: the bound is {100 * max(gaps):.3f} % under the price at most")
@@ -104,6 +105,8 @@ def main() -> int:
     half = jobs // 2
     report("basements", [run(basement(seed), seed) for seed in range(FIRST_SEED, FIRST_SEED + half)])
     report("mixes", [run(mix(seed), seed) for seed in range(FIRST_SEED, FIRST_SEED + jobs - half)])
+    free = [by_length(basement(seed)) for seed in range(FIRST_SEED, FIRST_SEED + max(1, jobs // 5))]
+    report("basements without prices", [run(job, seed) for seed, job in enumerate(free)])
     few = max(1, jobs // 50)
     report("uniform, 1000 pieces", [run(uniform(seed), seed) for seed in range(FIRST_SEED, FIRST_SEED + few)])
     report("triplets, 999 pieces", [run(triplets(seed), seed) for seed in range(FIRST_SEED, FIRST_SEED + few)])

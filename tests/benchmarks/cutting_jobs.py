@@ -57,6 +57,11 @@ def mix(seed: int) -> CuttingJob:
     return _job([chance.choice(lengths) for _ in range(chance.randint(60, 400))], boards, kerf=2)
 
 
+def by_length(job: CuttingJob) -> CuttingJob:
+    """Return the same job at a yard whose prices nobody knows: length stands for money."""
+    return CuttingJob(job.wanted, tuple(Board(each.length, each.length) for each in job.boards), job.kerf, job.trim)
+
+
 def uniform(seed: int, pieces: int = 1000) -> CuttingJob:
     """Return a job of the class “uniform”: whole sizes from 20 to 100, boards of 150.
 

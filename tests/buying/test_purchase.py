@@ -13,7 +13,8 @@ from guide.buying.purchase import Purchase, buy
 from guide.layout.parts import Kind, Layout, Material
 from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
-from guide.reference.stock import load_fasteners, load_stock
+from guide.reference.prices import Prices
+from guide.reference.stock import load_fasteners, load_stock, stick_size
 from guide.sheets.plan import make_plan
 from tests.jobs import job, layout_of, outlet, standing, wall, window
 from tests.walkthroughs import worked
@@ -112,8 +113,58 @@ def test_the_lumber_of_a_job_is_proven_shortest(name: str) -> None:
     purchase = bought(name)[1]
 
     for lumber in purchase.lumber:
-        assert sum((stick.length for stick in lumber.sticks), start=Length(0)) == lumber.total
+        assert sum(stick.length.ticks for stick in lumber.sticks) == lumber.paid
         assert lumber.proven
+        assert not lumber.priced
+
+
+def priced(**cents: int) -> Prices:
+    """Return prices of plain 2x4, by feet: `ft8=400`."""
+    return Prices({f"stud_2x4 {key.removeprefix('ft')} ft": each for key, each in cents.items()})
+
+
+def test_with_prices_the_cheapest_sticks_are_bought_and_not_the_shortest() -> None:
+    """Eights at 4.00 and tens at 4.10: what a ten saves in length no longer decides, money does, to the last cent."""
+    layout = layout_of(job([wall("16 ft")], longest_stick="10"))
+    plain, treated = buy(layout, priced(ft8=400, ft10=410)).lumber
+    cents = {inches("96"): 400, inches("120"): 410}
+
+    assert plain.priced
+    assert plain.proven
+    assert plain.lengths == (inches("96"), inches("120"))  # 92 5/8 has no price and is not needed
+    assert plain.paid == sum(cents[stick.length] for stick in plain.sticks)
+    assert not treated.priced  # nothing is known of its prices
+
+
+def test_prices_that_leave_out_a_length_that_is_needed_do_not_decide() -> None:
+    """The tall wall's studs take tens; with a price for eights alone length stands for money."""
+    plain = buy(layout_of(JOBS["tall wall"]), priced(ft8=400)).lumber[0]
+
+    assert not plain.priced
+    assert plain.proven
+
+
+def test_what_is_at_home_is_cut_first_and_is_not_paid_for() -> None:
+    """Four eights in the garage: they hold pieces, the rest is bought, and the whole comes to less than without them."""
+    without = buy(layout_of(job([wall("16 ft")]))).lumber[0]
+    plain = buy(layout_of(job([wall("16 ft")], shopping="own", on_hand="4 2x4 8 ft"))).lumber[0]
+
+    assert sum(stick.at_home for stick in plain.sticks) == 4
+    assert plain.proven
+    assert plain.paid == sum(stick.length.ticks for stick in plain.sticks if not stick.at_home)
+    assert plain.paid < without.paid
+
+
+def test_what_is_bought_already_stays_when_the_wall_grows_by_a_bay() -> None:
+    """With the whole purchase at home nothing is bought; a wall one bay longer buys a stick or two more, not another lot."""
+    counts = Counter(stick_size(stick.length) for stick in buy(layout_of(job([wall("16 ft")]))).lumber[0].sticks)
+    home = ", ".join(f"{count} 2x4 {size}" for size, count in sorted(counts.items()))
+    same = buy(layout_of(job([wall("16 ft")], shopping="own", on_hand=home))).lumber[0]
+    wider = buy(layout_of(job([wall("17 ft 4 in")], shopping="own", on_hand=home))).lumber[0]
+
+    assert same.paid == 0
+    assert same.proven
+    assert 1 <= sum(not stick.at_home for stick in wider.sticks) <= 2
 
 
 def test_a_length_over_the_longest_is_on_offer_only_when_a_piece_needs_it() -> None:

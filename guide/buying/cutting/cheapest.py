@@ -8,8 +8,11 @@ from guide.buying.cutting.filling import quick_plan
 from guide.buying.cutting.job import Cutting, CuttingJob, Filled, Proof
 from guide.buying.cutting.packing import Plan, pack
 from guide.buying.cutting.pieces import Pieces, pieces_of
-from guide.buying.cutting.purchases import Purchases
+from guide.buying.cutting.purchases import Boards, Purchases
 from guide.buying.cutting.tidy import tidy
+
+_HARD, _THOROUGH = 16, 4
+"""Purchases at one price, at most, that wait for another at that price; and how many of them are then packed thoroughly."""
 
 _ROUNDS = 60
 """Purchases looked at before the best plan so far is taken, with the bound as far as it came."""
@@ -46,8 +49,16 @@ def _search(pieces: Pieces) -> tuple[Plan, Proof]:
     purchases.add(
         pieces.weights, purchases.need(pieces.weights)
     )  # wood in is at least wood out, whatever a solver says
+    hard: list[Boards] = []  # without a quick plan; another purchase at the same price may be easier
     for _ in range(_ROUNDS):
         boards = purchases.next(under)
+        if hard and (boards is None or len(hard) == _HARD or pieces.price(boards) > pieces.price(hard[0])):
+            plans = (pack(pieces, columns, each, thorough=True) for each in hard[:_THOROUGH])
+            plan = next((plan for plan in plans if plan is not None), None)
+            hard = []
+            if plan is not None:
+                best, under = plan, _price(pieces, plan)
+                continue
         if boards is None:
             break
         answer = columns.shortage(pieces.counts, boards)
@@ -56,9 +67,10 @@ def _search(pieces: Pieces) -> tuple[Plan, Proof]:
             if sum(h * n for h, n in zip(held, boards, strict=True)) < total:
                 purchases.add(answer.worths, need)
                 continue
-        plan = pack(pieces, columns, boards)
+        plan = pack(pieces, columns, boards, thorough=False)
         if plan is None:
             purchases.leave_open(boards)
+            hard.append(boards)
         else:
             best, under = plan, _price(pieces, plan)
     if best is None:

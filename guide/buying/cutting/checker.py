@@ -134,7 +134,8 @@ def _closes(job: CuttingJob, box: _Box, leaf: Leaf, needs: Sequence[tuple[list[i
     """Say whether every purchase in the box that meets the needs costs the bound or more.
 
     With weights of 0 or more: price * cost >= sum of weight * (needed - held) + price * cost, and the right side is
-    smallest at a corner of the box. It must be over price * (bound - 1 unit), the dearest purchase under the bound.
+    smallest at a corner of the box. It must be over price * cost for the dearest purchase in the box under the bound: all
+    of them cost what the boards with a fixed count cost, and some multiple of a step over that.
     """
     if any(low > high for low, high in box):
         return True
@@ -147,6 +148,7 @@ def _closes(job: CuttingJob, box: _Box, leaf: Leaf, needs: Sequence[tuple[list[i
         floor += weight * total
         rest = [each - weight * held for each, held in zip(rest, hold, strict=True)]
     floor += sum(min(each * low, each * high) for each, (low, high) in zip(rest, box, strict=True))
-    step = gcd(*(board.price for board in job.boards))
-    dearest = ((bound - 1) // step) * step if step else -1
+    fixed = sum(board.price * low for board, (low, high) in zip(job.boards, box, strict=True) if low == high)
+    step = gcd(*(board.price for board, (low, high) in zip(job.boards, box, strict=True) if low < high))
+    dearest = fixed + (bound - 1 - fixed) // step * step if step else min(fixed, bound - 1)
     return floor > leaf.price * dearest

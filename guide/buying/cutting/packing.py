@@ -15,7 +15,8 @@ from guide.buying.cutting.solver import Solver
 _MOST_FITS = 800
 """Patterns of a kind of board, at most, among which whole boards are chosen all at once."""
 
-_TRIES = ((0.7, 30), (0.7, 90), (1.0, 60), (0.5, 60))
+_QUICK = ((0.7, 30),)
+_THOROUGH = ((0.7, 90), (1.0, 60), (0.5, 60))
 """From which fraction on a pattern counts as used once, and how many pieces left are put on boards all at once."""
 
 _FEW_LENGTHS = 30
@@ -25,11 +26,15 @@ Plan = list[tuple[int, Pattern]]
 """Kind of board and what is cut from it, for each board."""
 
 
-def pack(pieces: Pieces, columns: Columns, boards: Sequence[int]) -> Plan | None:
-    """Return a plan for all pieces on so many boards of each kind, or None when none is found; there may yet be one."""
+def pack(pieces: Pieces, columns: Columns, boards: Sequence[int], *, thorough: bool) -> Plan | None:
+    """Return a plan for all pieces on so many boards of each kind, or None when none is found; there may yet be one.
+
+    Thorough is slow, and tries what quick did not.
+    """
     last = ((1.0, sum(pieces.counts)),) if len(pieces.counts) <= _FEW_LENGTHS else ()
-    tries = (_dive(pieces, columns, boards, nearly, few) for nearly, few in (*_TRIES, *last))
-    return next((plan for plan in tries if plan is not None), None)
+    tries = (*_THOROUGH, *last) if thorough else _QUICK
+    plans = (_dive(pieces, columns, boards, nearly, few) for nearly, few in tries)
+    return next((plan for plan in plans if plan is not None), None)
 
 
 def _dive(pieces: Pieces, columns: Columns, boards: Sequence[int], nearly: float, few: int) -> Plan | None:

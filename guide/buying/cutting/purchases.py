@@ -11,6 +11,7 @@ from __future__ import annotations
 import heapq
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from math import gcd
 
 import highspy
 import numpy as np
@@ -143,8 +144,7 @@ class Purchases:
                     self.add(worths, need)
                     self._wait(box)
                     continue
-            parts = [abs(x - round(x)) for x in box.at]
-            index = max(range(len(parts)), key=lambda n: (box.low[n] < box.high[n], parts[n]))
+            index = self._kind_to_split(box)
             at = min(max(int(box.at[index]), box.low[index]), box.high[index] - 1)
             for half in self._halve(box, index, at):
                 self._wait(half)
@@ -169,6 +169,12 @@ class Purchases:
                 split, low, high = box.halves
                 yield split
                 waiting += [high, low]
+
+    def _kind_to_split(self, box: _Box) -> int:
+        """Return the kind of board whose count, once fixed, leaves prices the furthest apart; else the most fractional."""
+        wide = [n for n, (low, high) in enumerate(zip(box.low, box.high, strict=True)) if low < high]
+        steps = {n: gcd(*(self._pieces.prices[other] for other in wide if other != n)) for n in wide}
+        return max(wide, key=lambda n: (steps[n], abs(box.at[n] - round(box.at[n]))))
 
     def _halve(self, box: _Box, index: int, at: int) -> tuple[_Box, _Box]:
         low = _Box(box.low, (*box.high[:index], at, *box.high[index + 1 :]))
@@ -198,7 +204,15 @@ class Purchases:
             floor += weight * total
             rest = [each - weight * holds for each, holds in zip(rest, held, strict=True)]
         floor += sum(min(each * low, each * high) for each, low, high in zip(rest, box.low, box.high, strict=True))
-        return -(-floor // _FINE), Leaf(_FINE, tuple((row, weight * self._pieces.step) for row, weight in weights))
+        fixed = sum(price * low for price, low, high in self._prices_in(box) if low == high)
+        step = gcd(*(price for price, low, high in self._prices_in(box) if low < high))
+        bound = -(-floor // _FINE)
+        if step:  # every purchase in the box costs what is fixed, and a multiple of the step over that
+            bound = fixed + -(-(bound - fixed) // step) * step
+        return bound, Leaf(_FINE, tuple((row, weight * self._pieces.step) for row, weight in weights))
+
+    def _prices_in(self, box: _Box) -> Iterator[tuple[int, int, int]]:
+        return zip(self._pieces.prices, box.low, box.high, strict=True)
 
     def _weights(self, box: _Box) -> list[tuple[int, int]]:
         """Return weights of the needs as the solver would choose them; none when it has no answer."""
