@@ -15,6 +15,7 @@ from guide.layout.parts import WallLayout
 from guide.lengths import ZERO
 from guide.reference.climates import load_climates
 from guide.reference.figures import load_figures
+from guide.reference.fuels import load_fuels
 from guide.reference.materials import load_materials, metres
 from guide.survey.model import Basement
 
@@ -46,6 +47,14 @@ class Saving:
     def saved(self) -> float:
         """What the wall keeps in the house."""
         return self.bare - self.built
+
+
+def price_of(kwh: float, basement: Basement) -> float | None:
+    """Return what heat in the rooms costs, in dollars, at the person's own price; None while there is none."""
+    fuel = load_fuels().get(basement.heat or "")
+    if fuel is None or basement.heat_price is None:
+        return None
+    return kwh / fuel.kwh * basement.heat_price / 100
 
 
 def saving_of(wall: WallLayout, basement: Basement) -> Saving | None:

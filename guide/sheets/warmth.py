@@ -6,14 +6,16 @@ from dataclasses import dataclass
 
 from guide.checks.energy import asked_for, nominal
 from guide.checks.heat import Assembly, assembly_of
-from guide.checks.losses import saving_of
+from guide.checks.losses import price_of, saving_of
 from guide.checks.moisture import degrees, foam_face
 from guide.layout.parts import WallLayout
 from guide.reference.climates import load_climates
 from guide.reference.energy import load_energy
+from guide.reference.fuels import load_fuels
 from guide.reference.materials import us_r
 from guide.reference.units import units
 from guide.sheets.plan import Plan
+from guide.survey.model import Basement
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,7 @@ def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
         dew=degrees(face.dew, basement.tape) if face else "",
         bare=_heat(saving.bare) if saving else "",
         built=_heat(saving.built) if saving else "",
-        saved=_heat(saving.saved) if saving else "",
+        saved=_saved(saving.saved, basement) if saving else "",
     )
 
 
@@ -77,12 +79,18 @@ def saved_by_all(plan: Plan) -> str:
     """Return what every wall together saves in a year; empty while the zone is not known or no wall is laid out."""
     found = [saving_of(wall, plan.survey.basement) for wall in plan.layout.walls]
     savings = [saving.saved for saving in found if saving is not None]
-    return _heat(sum(savings)) if savings else ""
+    return _saved(sum(savings), plan.survey.basement) if savings else ""
 
 
 def climate_source() -> str:
     """Return where the years of the climate zones come from."""
     return load_climates().source
+
+
+def fuel_source(basement: Basement) -> str:
+    """Return where the heat in a unit of fuel comes from; empty where no fuel was named."""
+    fuel = load_fuels().get(basement.heat or "")
+    return fuel.source if fuel is not None and basement.heat_price is not None else ""
 
 
 def _whole(assembly: Assembly) -> tuple[tuple[str, float], ...]:
@@ -95,6 +103,15 @@ def _whole(assembly: Assembly) -> tuple[tuple[str, float], ...]:
 
 def _r(value: float) -> str:
     return f"{value:.1f}" if value >= 1 else f"{value:.2f}"
+
+
+def _saved(kwh: float, basement: Basement) -> str:
+    """Print heat, and what it costs where the person has given a price."""
+    price = price_of(kwh, basement)
+    fuel = load_fuels().get(basement.heat or "")
+    if price is None or fuel is None:
+        return _heat(kwh)
+    return f"{_heat(kwh)}, ${_two_figures(price)} at {basement.heat_price} cents a {fuel.unit}"
 
 
 def _heat(kwh: float) -> str:

@@ -31,7 +31,7 @@ from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
-from guide.sheets.warmth import climate_source, saved_by_all
+from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
 
 ALWAYS_SAID = ("any_work", "who_decides")
 """Cautions that stand before the first step of every page."""
@@ -61,6 +61,7 @@ def _templates() -> Environment:
     environment.globals["saved_by_all"] = saved_by_all
     environment.globals["climate_source"] = climate_source
     environment.globals["figures"] = load_figures()
+    environment.globals["fuel_source"] = fuel_source
     return environment
 
 

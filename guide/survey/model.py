@@ -236,6 +236,8 @@ class Basement:
     batts: str = asked("basement.batts")
     zone: str | None = asked("basement.zone")
     humidity: str | None = asked("basement.humidity")
+    heat: str | None = asked("basement.heat")
+    heat_price: int | None = asked("basement.heat_price")
     foam_sheet: str = asked("basement.foam_sheet")
     block_reach: str = asked("basement.block_reach")
     sheets: str = asked("basement.sheets")

@@ -9,12 +9,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from guide.checks.losses import below_grade_u, saving_of, yearly_heat
+from guide.book.questions import load_book
+from guide.checks.losses import below_grade_u, price_of, saving_of, yearly_heat
 from guide.checks.moisture import degrees, dew_point, face_temperature, foam_face, foam_that_would_do
+from guide.interview.jobfile import from_json
 from guide.layout.parts import Layout
 from guide.lengths import inches
 from guide.reference.climates import load_climates
+from guide.reference.fuels import load_fuels
 from guide.reference.materials import load_materials
+from guide.sheets.plan import make_plan
+from guide.sheets.warmth import warmth_of
 from tests.jobs import Tree, job, layout_of, level, wall
 
 ZONES = [climate.zone for climate in load_climates().climate]
@@ -153,3 +158,43 @@ def test_the_average_over_two_stretches_is_the_average_of_both() -> None:
 def test_a_watt_per_kelvin_over_a_thousand_degree_days_is_24_kwh() -> None:
     """1 W/K x 1000 K d x 24 h/d = 24 kWh."""
     assert yearly_heat(1, 1000) == 24
+
+
+def test_heat_costs_what_the_person_pays_for_the_fuel_that_brings_it() -> None:
+    """Worked by hand: a therm is 29.307 kWh and 85 % of it reaches the rooms, 24.911; at 135 cents that is $1.35.
+
+    Electric heat is all of it, a heat pump two and a half times: common practice.
+    """
+    plain = laid_out("zone 6").survey.basement
+    paid = {"gas": 24.911, "electric": 1.0, "heat pump": 2.5}
+
+    for fuel, kwh in paid.items():
+        assert price_of(kwh, replace(plain, heat=fuel, heat_price=135)) == pytest.approx(1.35, abs=1e-4)
+
+
+def test_without_a_price_or_a_fuel_there_is_no_money() -> None:
+    """Heat alone is printed: nothing is made up."""
+    plain = laid_out("zone 6").survey.basement
+
+    assert price_of(100, replace(plain, heat="gas", heat_price=None)) is None
+    assert price_of(100, replace(plain, heat="leave it out", heat_price=None)) is None
+
+
+def test_every_fuel_is_a_choice_and_says_what_its_unit_holds() -> None:
+    """What can be answered can be reckoned with, but for leaving it out."""
+    choices = {choice.id for choice in load_book().by_ref["basement.heat"].choices}
+
+    assert set(load_fuels()) == choices - {"leave it out"}
+    assert all(fuel.kwh > 0 and fuel.source for fuel in load_fuels().values())
+
+
+def test_the_page_prints_the_saving_in_money_at_the_price_and_its_unit() -> None:
+    """Two figures, as for the heat: what is known of soil carries no more."""
+    tree = job([wall("20 ft")], zone="zone 6", heat="gas", heat_price=135)
+    plan = make_plan(load_book(), from_json(tree, load_book()))
+    saving = saving_of(plan.layout.walls[0], plan.survey.basement)
+    assert saving is not None
+    dollars = saving.saved / 24.911 * 1.35
+
+    assert warmth_of(plan, plan.layout.walls[0]).saved.endswith(f"${float(f'{dollars:.2g}'):.0f} at 135 cents a therm")
+    assert "cents" not in warmth_of(plan, plan.layout.walls[0]).bare

@@ -15,7 +15,7 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-from tests.published.ours import cutting, heat, losses, moisture
+from tests.published.ours import carpentry, cutting, energy, geometry, heat, losses, moisture
 
 FOLDER = Path(__file__).parent / "values"
 TABLE = Path(__file__).parent / "docs" / "table.md"
@@ -23,7 +23,15 @@ TABLE = Path(__file__).parent / "docs" / "table.md"
 Known = Literal["seen", "memory, high confidence", "memory, medium confidence"]
 Given = str | float | int | list[float] | list[list[float]]
 
-OURS: dict[str, Callable[..., float | str]] = {**cutting.OURS, **heat.OURS, **losses.OURS, **moisture.OURS}
+OURS: dict[str, Callable[..., float | str]] = {
+    **carpentry.OURS,
+    **cutting.OURS,
+    **energy.OURS,
+    **geometry.OURS,
+    **heat.OURS,
+    **losses.OURS,
+    **moisture.OURS,
+}
 """What wallbrief comes to, by the name that the values use."""
 
 
