@@ -81,7 +81,8 @@ def test_what_nobody_measured_is_locked_and_never_a_cut() -> None:
 
     assert re.search(r"\| A1 +\| locked", page)
     assert "wall A: slab to joists at left" in page
-    assert not re.search(r"\| locked|: locked", _papers(tree)["wall-A.md"])
+    assert "H locked" in page  # on the drawing as well
+    assert not re.search(r"\| locked|: locked|H locked", _papers(tree)["wall-A.md"])
 
 
 def test_a_stop_prints_no_cut_and_no_shopping_list() -> None:

@@ -192,6 +192,10 @@ def _chains(wall: WallLayout) -> Iterator[Shape]:
     for edge, x in sides:
         yield Chain(edge, (ZERO, w.concrete.at(x)), "C")
         yield Chain(edge, (ZERO, w.height.at(x)), "H")
+    heights = {(o.sill or ZERO, opening_top(w, o)): o for o in reversed(w.openings)}  # of several alike the first
+    for (sill, top), opening in sorted(heights.items()):
+        near: Edge = "left" if opening.left + opening.right < w.length else "right"
+        yield Chain(near, _rising(ZERO, sill, top), thing_name(opening.place))
 
 
 def _rising(*places: Length) -> tuple[Length, ...]:

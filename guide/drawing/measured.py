@@ -101,19 +101,25 @@ def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int],
     if len(sizes) == 1:
         line = x + DEEP - CLEAR if out > 0 else x - CLEAR
         text = f"{printable(chain.says)} {sizes[0]}"
-        words.append(Word(text, line - CLEAR - WORDS // 2, (at[0] + at[1]) // 2, upright=True))
+        words.append(Word(text, line - CLEAR - WORDS // 2, _over_foot(text, WORDS, at), upright=True))
         return [ticked([(line, y) for y in at])]
     line = x + CLEAR * out
     drawn = [ticked([(line, y) for y in at])]
     wanted = [(low + high) // 2 for low, high in pairwise(at)]
-    centres = spread(wanted[::-1], [WORDS * 4 // 3] * len(sizes), min(at) - 4 * WORDS, max(at) + 4 * WORDS)[::-1]
+    centres = spread(wanted[::-1], [WORDS * 4 // 3] * len(sizes), min(at) - 8 * WORDS, max(at))[::-1]
     beyond = line + (LEAD + CLEAR) * out
     for middle, size, centre in zip(wanted, sizes, centres, strict=False):
         drawn.append(stroke(f"M{number(line)} {number(middle)}L{number(beyond - CLEAR * out)} {number(centre)}"))
         words.append(Word(size, beyond, centre, anchor="start" if out > 0 else "end"))
     farthest = beyond + (max(wide(size, WORDS) for size in sizes) + SMALL) * out
-    words.append(Word(printable(chain.says), farthest, (at[0] + at[-1]) // 2, SMALL, upright=True))
+    says = printable(chain.says)
+    words.append(Word(says, farthest, _over_foot(says, SMALL, at), SMALL, upright=True))
     return drawn
+
+
+def _over_foot(text: str, size: int, at: list[int]) -> int:
+    """Return the middle of a chain; of one shorter than its words, so far up that they do not reach under its foot."""
+    return min((at[0] + at[-1]) // 2, max(at) - wide(text, size) // 2)
 
 
 def _sizes(chain: Chain, said: Said) -> list[str]:

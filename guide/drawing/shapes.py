@@ -23,6 +23,10 @@ Edge = Literal["below", "above", "left", "right"]
 """Beside which edge of the drawing something stands."""
 
 
+LOCKED = "locked"
+"""Stands in place of a size that rests on something nobody measured."""
+
+
 class Look(StrEnum):
     """What a filled shape is, for the renderer to choose a sign, a colour or a hatch for."""
 

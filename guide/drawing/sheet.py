@@ -13,7 +13,7 @@ from itertools import pairwise
 from guide.drawing.hatches import Ink, ink
 from guide.drawing.lettering import TITLE, Box, folded, printable
 from guide.drawing.measured import deep, under
-from guide.drawing.shapes import Chain, Drawing, Edge, Fill, Mark
+from guide.drawing.shapes import LOCKED, Chain, Drawing, Edge, Fill, Mark
 from guide.lengths import FOOT, Length, Tape, in_feet, inches, show
 
 WIDE = 72_000
@@ -135,7 +135,7 @@ class Sheet:
     def said(self, length: Length, overall: bool = False) -> str:
         """Return a size as it is printed; an overall one of some feet in feet and inches as well."""
         if self.locked(length):
-            return "locked"
+            return LOCKED
         if self.tape == "millimetres":
             return show(length, self.tape)
         feet = f" ({in_feet(length)})" if overall and length >= IN_FEET_FROM else ""

@@ -14,7 +14,7 @@ from xml.sax.saxutils import escape
 from guide.drawing.hatches import PLAIN, TILES, Ink, Tile, ink
 from guide.drawing.lettering import FACE, SMALL, TITLE, WORDS, Anchor, Box, Word, number, printable, spread, wide
 from guide.drawing.measured import CLEAR, TICK, beside, caption, stroke, ticked, under
-from guide.drawing.shapes import Chain, Drawing, Edge, Fill, Label, Line, Ruler, Side
+from guide.drawing.shapes import LOCKED, Chain, Drawing, Edge, Fill, Label, Line, Ruler, Side
 from guide.drawing.sheet import BROKEN, LINE, MARGIN, WIDE, Sheet
 from guide.drawing.signs import WRITE_OVER
 from guide.drawing.text import STEPS
@@ -200,7 +200,7 @@ def _ruler(sheet: Sheet, words: list[Word], y: int) -> tuple[list[str], int]:
     whole = (step * count for count in range(1, long.ticks // step.ticks + 1))
     places = [ZERO, *(at for at in whole if sheet.x(long) - sheet.x(at) >= APART), long]
     at = [sheet.x(ruler.x0 + place) for place in places]
-    said = ["locked" if sheet.locked(place) else show(place, sheet.tape) for place in places]
+    said = [LOCKED if sheet.locked(place) else show(place, sheet.tape) for place in places]
     centres = spread(at, [wide(text, WORDS) + CLEAR for text in said], MARGIN, WIDE - MARGIN)
     words += [Word(text, x, y + WORDS + CLEAR) for text, x in zip(said, centres, strict=False)]
     strokes = "".join(f"M{number(x)} {number(y)}v{number(TICK)}" for x in at)

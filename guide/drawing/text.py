@@ -6,10 +6,11 @@ that do not fit are left out, never run into each other.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from textwrap import wrap
 
 from guide.drawing.raster import Grid, rasterise, used
-from guide.drawing.shapes import Drawing, Label, Line, Mark, Ruler
+from guide.drawing.shapes import LOCKED, Drawing, Label, Line, Mark, Ruler
 from guide.drawing.signs import RULE, Sign
 from guide.drawing.words import fitting, label, line, plain
 from guide.lengths import ZERO, Length, Tape, from_mm, inches, show
@@ -28,14 +29,22 @@ BETWEEN = 2
 
 
 def render(
-    drawing: Drawing, *, columns: int, rows: int | None = None, tape: Tape = "inches", ascii_only: bool = False
+    drawing: Drawing,
+    *,
+    columns: int,
+    rows: int | None = None,
+    tape: Tape = "inches",
+    ascii_only: bool = False,
+    locked: Callable[[Length], bool] = lambda length: False,
 ) -> str:
     """Return a drawing as text, no line wider than `columns` and none with a space at its end.
+
+    A size for which `locked` says yes, because it rests on something nobody measured, reads `locked`.
 
     `rows` is the most lines there may be, title and legend included; the picture keeps eight whatever is asked. Without
     it the picture is true in its proportions, or up to twice as tall where it would be under 12 rows, at most 28. Made for 36 columns and more; under that it is cut off.
     """
-    page = _Page(drawing, columns, tape, ascii_only)
+    page = _Page(drawing, columns, tape, ascii_only, locked)
     cells, picture = page.size()
     lines = page.lines(cells, picture)
     while rows is not None and len(lines) > rows and picture > LEAST_ROWS:
@@ -47,8 +56,11 @@ def render(
 class _Page:
     """What stays the same while the size of the picture is looked for."""
 
-    def __init__(self, drawing: Drawing, columns: int, tape: Tape, ascii_only: bool) -> None:
+    def __init__(
+        self, drawing: Drawing, columns: int, tape: Tape, ascii_only: bool, locked: Callable[[Length], bool]
+    ) -> None:
         self.drawing, self.columns, self.tape, self.ascii_only = drawing, columns, tape, ascii_only
+        self.locked = locked
         self.marks: dict[tuple[bool, str], list[Mark]] = {}
         for shape in drawing.shapes:
             if isinstance(shape, Mark):
@@ -63,6 +75,10 @@ class _Page:
     @property
     def unit(self) -> str:
         return "in" if self.tape == "inches" else "mm"
+
+    def said(self, length: Length) -> str:
+        """Return a size as it is printed."""
+        return LOCKED if self.locked(length) else show(length, self.tape)
 
     def size(self) -> tuple[int, int]:
         """Return columns and rows of the picture where nothing is asked; a cell is twice as tall as it is wide."""
@@ -80,7 +96,7 @@ class _Page:
                 line(grid, shape, self.ascii_only)
         for shape in self.drawing.shapes:
             if isinstance(shape, Label):
-                label(grid, shape, self.tape, self.ascii_only)
+                label(grid, shape, self.said, self.ascii_only)
         rows_of = {key: self._marks(grid, key[1], marks) for key, marks in self.marks.items()}
         above = [text for (over, _), text in rows_of.items() if over and text]
         below = [text for (over, _), text in rows_of.items() if not over and text]
@@ -116,7 +132,7 @@ class _Page:
             if mark.name and mark.name not in grid.placed:
                 continue
             column = grid.placed[mark.name] if mark.name else grid.column(mark.x)
-            sized = (show(mark.size, self.tape),) if mark.size is not None else ()
+            sized = (self.said(mark.size),) if mark.size is not None else ()
             for text in mark.texts or sized:
                 said = plain(text, self.ascii_only)
                 if (start := fitting(written, said, column, grid.columns)) is not None:
@@ -130,14 +146,14 @@ class _Page:
         if ruler is None:
             return []
         long = ruler.x1 - ruler.x0
-        end = show(long, self.tape)
+        end = self.said(long)
         first, last = grid.column(ruler.x0), grid.column(ruler.x1)
         steps = self._steps(ZERO, long, last - first + 1, len(end.split()[0]) + BETWEEN)
         written: dict[int, str] = {}
         plain_rule, division = RULE[self.ascii_only]
         rule = dict.fromkeys(range(first, last + 1), plain_rule)
         for at in (ZERO, long, *steps):
-            column, text = grid.column(ruler.x0 + at), show(at, self.tape)
+            column, text = grid.column(ruler.x0 + at), self.said(at)
             if (start := fitting(written, text, column, grid.columns)) is not None:
                 written |= {start + offset: char for offset, char in enumerate(text)}
                 rule[column] = division

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from guide.drawing.raster import Cell, Grid
 from guide.drawing.shapes import Label, Line, Look
 from guide.drawing.signs import LINE_LEVEL, LINE_UPRIGHT, WRITE_OVER
-from guide.lengths import Tape, show
+from guide.lengths import Length
 
 REACH = 4
 """Cells that words may stand away from their place."""
@@ -46,9 +46,9 @@ def fitting(written: Mapping[int, str], text: str, column: int, columns: int) ->
     return None
 
 
-def label(grid: Grid, what: Label, tape: Tape, ascii_only: bool) -> None:
-    """Write a label in its fullest wording that fits near its place, or leave it out."""
-    size = f" {show(what.size, tape)}" if what.size is not None else ""
+def label(grid: Grid, what: Label, sized: Callable[[Length], str], ascii_only: bool) -> None:
+    """Write a label in its fullest wording that fits near its place, or leave it out; `sized` prints its size."""
+    size = f" {sized(what.size)}" if what.size is not None else ""
     for text in what.texts:
         said = plain(f"{text}{size}", ascii_only)
         for column, row in _starts(grid, what, len(said)):

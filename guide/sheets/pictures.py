@@ -37,7 +37,10 @@ def pictures(plan: Plan) -> tuple[Picture, ...]:
     if not plan.layout.walls:
         return ()
     drawn = [("floor-plan", (), floor_plan(plan.layout)), *_of_walls(plan.layout), *_of_corners(plan.layout)]
-    return tuple(Picture(name, on, of, render(of, columns=COLUMNS, tape=plan.tape)) for name, on, of in drawn)
+    return tuple(
+        Picture(name, on, of, render(of, columns=COLUMNS, tape=plan.tape, locked=plan.guessed))
+        for name, on, of in drawn
+    )
 
 
 _Named = tuple[str, tuple[str, ...], Drawing]
