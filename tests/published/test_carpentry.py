@@ -60,7 +60,7 @@ def test_fireblocks_along_the_wall_are_ten_feet_apart_at_most(feet: int, between
     """
     layout = laid(wall(f"{feet} ft", right_first="this wall"))
 
-    assert load_code().fireblock_spacing.length == inches("10 ft")
+    assert load_code().blocks_along.length == inches("10 ft")
     assert len(layout.of(Kind.FIREBLOCK)) == between + 2
     assert len(layout.of(Kind.FIREBLOCK)) - 2 == -(-feet // 10) - 1
 
