@@ -10,12 +10,15 @@ import json
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 from guide.book.questions import BookError, load_book
 from guide.interview.jobfile import JobFileError
 from guide.reference.data import DataError
 from guide.worked import WORKED_JOBS, copy_of_worked_job
+
+if TYPE_CHECKING:
+    from guide.reference.office import Office
 
 
 class _Parser(argparse.ArgumentParser):
@@ -73,6 +76,9 @@ def _parser() -> argparse.ArgumentParser:
         "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
     )
     check.add_argument("job", type=Path)
+    check.add_argument("--json", action="store_true", help="as JSON, each finding with an id that stays the same")
+    for command in (talk, plan, check):
+        command.add_argument("--office", type=Path, metavar="FILE", help="your building office's own figures; they win")
     twice = commands.add_parser(
         "twice",
         help="say which readings to tape again",
@@ -82,7 +88,7 @@ def _parser() -> argparse.ArgumentParser:
     schema = commands.add_parser(
         "schema", help="print the JSON Schema of a file", description="Print the JSON Schema of a file."
     )
-    schema.add_argument("what", choices=("job", "plan"))
+    schema.add_argument("what", choices=("job", "plan", "office"))
     book = commands.add_parser(
         "book", help="prove the question book and the other data", description="Prove the question book."
     )
@@ -98,15 +104,15 @@ def _run(arguments: list[str]) -> int:
         arguments = ["talk", *arguments]
     options = _parser().parse_args(arguments)
     if options.command == "talk":
-        return _open(options.job, plain=options.plain)
+        return _open(options.job, plain=options.plain, office=options.office)
     if options.command == "practise":
         return _practise(options.name, plain=options.plain)
     if options.command == "plan":
-        return _plan(options.job, options.out, options.prices, printed=options.print)
+        return _plan(options.job, options.out, options.prices, options.office, printed=options.print)
     if options.command == "prices":
         return _prices(options.job)
     if options.command == "check":
-        return _check(options.job)
+        return _check(options.job, options.office, as_json=options.json)
     if options.command == "twice":
         return _twice(options.job)
     if options.command == "schema":
@@ -118,14 +124,14 @@ def _on_a_screen() -> bool:
     return sys.stdin.isatty() and sys.stdout.isatty()
 
 
-def _open(job: Path | None, *, plain: bool) -> int:
+def _open(job: Path | None, *, plain: bool, office: Path | None = None) -> int:
     """Open the conversation: the app on a screen, the plain talk without one."""
     from guide.session import Session
 
     book = load_book()
     if job is not None and job.is_dir():
         raise _Unusable(f"{job} is a folder; name a job file in it.")
-    session = Session.opened(book, job) if job is not None else None
+    session = Session.opened(book, job, _office(office)) if job is not None else None
     if not plain and _on_a_screen():
         from guide.tui.app import make_app
 
@@ -148,7 +154,9 @@ def _practise(name: str, *, plain: bool) -> int:
     return _plan(copy, Path("wallbrief-papers") / name)
 
 
-def _plan(path: Path, folder: Path, prices: str | None = None, *, printed: bool = False) -> int:
+def _plan(
+    path: Path, folder: Path, prices: str | None = None, office: Path | None = None, *, printed: bool = False
+) -> int:
     from guide.interview.jobfile import load
     from guide.reference.prices import NO_PRICES, invented_prices, read_prices
     from guide.sheets.plan import make_plan
@@ -158,7 +166,7 @@ def _plan(path: Path, folder: Path, prices: str | None = None, *, printed: bool 
     known = NO_PRICES if prices is None else invented_prices() if prices == "invented" else read_prices(Path(prices))
     book = load_book()
     job = load(path, book)
-    plan = make_plan(book, job, prices=known)
+    plan = make_plan(book, job, prices=known, office=_office(office))
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
     written = write_papers(plan, folder, tape_again(book, job.answers), printed=printed)
@@ -182,16 +190,26 @@ def _prices(path: Path | None) -> int:
     return 0
 
 
-def _check(path: Path) -> int:
+def _check(path: Path, office: Path | None, *, as_json: bool) -> int:
     from guide.interview.jobfile import load
     from guide.sheets.plan import make_plan
+    from guide.sheets.plan_json import findings_to_json
     from guide.sheets.write import finding_lines, usable
 
-    plan = make_plan(load_book(), load(path, load_book()))
+    plan = make_plan(load_book(), load(path, load_book()), office=_office(office))
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
-    print("\n".join(finding_lines(plan)))
+    if as_json:
+        print(json.dumps(findings_to_json(plan), indent=2, ensure_ascii=False))
+    else:
+        print("\n".join(finding_lines(plan)))
     return 1 if plan.stopped else 0
+
+
+def _office(path: Path | None) -> Office | None:
+    from guide.reference.office import load_office
+
+    return load_office(path) if path is not None else None
 
 
 def _twice(path: Path) -> int:
@@ -214,6 +232,10 @@ def _schema(what: str) -> int:
         from guide.interview.schema import job_schema
 
         schema = job_schema(load_book())
+    elif what == "office":
+        from guide.reference.office import office_schema
+
+        schema = office_schema()
     else:
         from guide.sheets.plan_json import plan_schema
 

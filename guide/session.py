@@ -19,12 +19,12 @@ from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load, save
 from guide.interview.replies import Sorry, clean
 from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
-from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
+from guide.reference.office import Office
 from guide.reference.sayings import say
 from guide.sheets.said import Said, place_title, read_back, said_so_far
 from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
-from guide.survey.build import survey_from
+from guide.survey.build import code_of, survey_from
 from guide.survey.model import Problem, Survey
 
 if TYPE_CHECKING:
@@ -55,8 +55,9 @@ class _Pending:
 class Session:
     """One open job. `path` is where it is kept; None keeps it in memory only."""
 
-    def __init__(self, book: Book, job: Job, path: Path | None = None) -> None:
+    def __init__(self, book: Book, job: Job, path: Path | None = None, office: Office | None = None) -> None:
         self.book = book
+        self.office = office
         self.path = path
         self._job = job
         self._jumped: str | None = None
@@ -71,9 +72,9 @@ class Session:
         self._again: tuple[Doubtful, ...] | None = None
 
     @classmethod
-    def opened(cls, book: Book, path: Path) -> Session:
+    def opened(cls, book: Book, path: Path, office: Office | None = None) -> Session:
         """Open a job file. Raises JobFileError with one sentence; a file that does not exist is a new job."""
-        return cls(book, load(path, book) if path.exists() else Job(), path)
+        return cls(book, load(path, book) if path.exists() else Job(), path, office)
 
     # ------------------------------------------------------------------------------------------- what stands
 
@@ -107,7 +108,7 @@ class Session:
         from guide.layout.engine import lay_out  # the first question need not wait for it
 
         if self._layout is None:
-            self._layout = lay_out(self.survey, load_code(), load_figures())
+            self._layout = lay_out(self.survey, code_of(self.survey, self.office), load_figures())
         return self._layout
 
     @property
@@ -121,7 +122,7 @@ class Session:
         from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
 
         if self._plan is None:
-            self._plan = make_plan(self.book, self._job, self.layout)
+            self._plan = make_plan(self.book, self._job, self.layout, office=self.office)
         return self._plan
 
     @property

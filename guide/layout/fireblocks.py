@@ -44,7 +44,7 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     ends, remarks = _ends(site, framing, spots)
     sides, said = _sides(site, framing, spots, ends)
     ends, remarks = [*ends, *sides], [*remarks, *said]
-    limit = site.code.fireblock_spacing.length
+    limit = site.code.blocks_along.length
     free = [s for s in spots if not any(_meets(s.part.box, end.part.box) for end in ends)]
     between: list[Spot] = []
     for run in _sections(site, framing):
@@ -267,10 +267,19 @@ def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Sp
     if not between:
         return [
             Decision(
-                f"{site.letter}.fireblocks", site.letter, saying("decision.fireblocks_none", length=length, limit=limit)
+                f"{site.letter}.fireblocks",
+                site.letter,
+                saying("decision.fireblocks_none", length=length, limit=limit, cited=site.code.blocks_along.cited),
             )
         ]
     widest = greatest(*(end - start for start, end in gaps(site.run, [spot.part for spot in (*ends, *between)])))
-    said = saying("decision.fireblocks", count=len(between), widest=widest, limit=limit, length=length)
+    said = saying(
+        "decision.fireblocks",
+        count=len(between),
+        widest=widest,
+        limit=limit,
+        length=length,
+        cited=site.code.blocks_along.cited,
+    )
     beat = saying("alternative.fireblocks", count=len({s.stud.box.x0 for s in spots}))
     return [Decision(f"{site.letter}.fireblocks", site.letter, said, (beat,))]

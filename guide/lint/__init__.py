@@ -17,7 +17,7 @@ from guide.lint.questions import lint_book
 from guide.lint.sayings import lint_sayings, lint_talk
 from guide.lint.sources import attributes_in, source_texts
 from guide.order.proof import lint_steps
-from guide.reference.codes import load_code
+from guide.reference.codes import CODES, load_code
 from guide.reference.figures import Figures, figure_table
 from guide.reference.findings import load_findings
 from guide.reference.sayings import load_sayings
@@ -33,7 +33,7 @@ def lint(book: Book) -> list[str]:
         *lint_sayings(load_sayings(), sources),
         *lint_talk(load_talk().say, sources),
         *lint_figures(figure_table(), {field.name for field in fields(Figures)}, attributes_in(sources)),
-        *lint_code(load_code()),
+        *(found for code in CODES for found in lint_code(load_code(code))),
         *lint_findings(load_findings(), load_sayings(), load_steps()),
         *lint_steps(load_steps()),
     ]

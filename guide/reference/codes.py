@@ -1,15 +1,25 @@
 """Code profiles: what a model code asks, as figures that carry standard, edition, section and how sure we are of them.
 
 wallbrief never says that something passes: it prints the figure beside the person's own and leaves the decision to the
-building office.
+building office. A profile is put together from the country's figures, the editions in force, and the words of the
+person's own office, which win over both.
 """
 
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Any
+
+from pydantic import Field, ValidationError
 
 from guide.lengths import Length, inches
-from guide.reference.data import Data, read_data
+from guide.reference.data import Data, DataError, read_toml
+
+US, CANADA = "us", "canada"
+CODES = ("us 2018", "us 2021", "us 2024", "canada 2020")
+"""Every country with its editions, as the answer about the code names them."""
+DEFAULT_CODE, DEFAULT_ELECTRICAL = "us 2021", "2023"
+"""What is printed while nobody knows the editions: the residential code most offices have, the strictest electrical one."""
 
 
 class CodeFigure(Data):
@@ -23,10 +33,13 @@ class CodeFigure(Data):
     section: str
     seen: str
     """`seen`, or `memory` with its confidence."""
+    also: dict[str, str] = Field(default_factory=dict)
+    """The section that asks the same in other editions, by edition."""
+    exceptions: str = ""
 
     @property
     def length(self) -> Length:
-        """The value as a length; only for figures in inches or feet."""
+        """The value as a length; only for figures in inches, feet, millimetres or metres."""
         return inches(f"{self.value} {self.unit}")
 
     @property
@@ -34,13 +47,32 @@ class CodeFigure(Data):
         """Standard, edition and section in one line."""
         return f"{self.standard} {self.edition}, {self.section}"
 
+    @property
+    def said(self) -> str:
+        """The value with its unit."""
+        return f"{self.value} {self.unit}"
+
+    def in_edition(self, edition: str) -> CodeFigure:
+        """Return the figure as another edition has it; where none is recorded it stays what it is, and says so itself."""
+        if edition not in self.also:
+            return self
+        seen = f"{self.edition} edition: {self.seen}; this edition from memory, medium confidence"
+        return self.model_copy(update={"edition": edition, "section": self.also[edition], "seen": seen})
+
 
 class CodeProfile(Data):
-    """The figures of one model code that the layout and the checks use."""
+    """The figures that the layout and the checks use."""
 
     name: str
     note: str
-    fireblock_spacing: CodeFigure
+    office: str = ""
+    """Whose own words win over the model code; empty where there are none."""
+    office_figures: tuple[str, ...] = ()
+    """The figures that are the office's own."""
+    fireblock_spacing: CodeFigure | None = None
+    """Along the wall, in the US; a Canadian profile has `fire_block_along` instead."""
+    fire_block_along: CodeFigure | None = None
+    fire_block_up: CodeFigure | None = None
     fireblock_plywood: CodeFigure
     header_span: CodeFigure
     header_above: CodeFigure
@@ -58,8 +90,45 @@ class CodeProfile(Data):
     rim_foam: CodeFigure
     radon: CodeFigure
 
+    @property
+    def blocks_along(self) -> CodeFigure:
+        """How far apart upright blocks may stand along a wall, by the country's own rule."""
+        figure = self.fireblock_spacing or self.fire_block_along
+        assert figure is not None, "load_code gives every profile one of the two"
+        return figure
 
-@lru_cache(maxsize=4)
-def load_code(name: str = "us-irc-2021") -> CodeProfile:
-    """Return a code profile of `prompts_data/codes`."""
-    return read_data(f"codes/{name}.toml", CodeProfile)
+    @property
+    def figures(self) -> dict[str, CodeFigure]:
+        """Every figure the profile has, by name."""
+        return {name: value for name, value in self if isinstance(value, CodeFigure)}
+
+
+@lru_cache(maxsize=16)
+def load_code(code: str = DEFAULT_CODE, electrical: str = DEFAULT_ELECTRICAL) -> CodeProfile:
+    """Return the profile of a country and its editions: `us 2018`, `us 2021`, `us 2024` or `canada 2020`.
+
+    Raises DataError when the data is not right.
+    """
+    country, _, residential = code.partition(" ")
+    tables = read_toml(f"codes/{US}.toml")
+    if country == CANADA:
+        del tables["fireblock_spacing"]
+        tables |= read_toml(f"codes/{CANADA}.toml")
+    profile = _profile(tables, country)
+    if country == CANADA:
+        return profile
+    editions = {"IRC": residential, "NEC": electrical}
+    moved = {
+        name: figure.in_edition(editions[figure.standard])
+        for name, figure in profile.figures.items()
+        if figure.standard in editions
+    }
+    name = f"{profile.name}: residential {residential}, electrical {electrical}"
+    return profile.model_copy(update={**moved, "name": name})
+
+
+def _profile(tables: dict[str, Any], country: str) -> CodeProfile:
+    try:
+        return CodeProfile.model_validate(tables)
+    except ValidationError as error:
+        raise DataError(f"prompts_data/codes/{country}.toml: {error}") from error

@@ -14,11 +14,12 @@ from guide.layout.engine import lay_out
 from guide.layout.parts import Layout
 from guide.lengths import Length, Tape
 from guide.order.plan import Step, order_of_work
-from guide.reference.codes import CodeProfile, load_code
+from guide.reference.codes import CodeProfile
 from guide.reference.figures import load_figures
+from guide.reference.office import Office
 from guide.reference.prices import NO_PRICES, Prices
 from guide.sheets.said import Said, said_so_far
-from guide.survey.build import survey_from
+from guide.survey.build import code_of, survey_from
 from guide.survey.model import Survey
 
 
@@ -56,10 +57,16 @@ class Plan:
         return bool(self.survey.unsure(length.rests))
 
 
-def make_plan(book: Book, job: Job, layout: Layout | None = None, prices: Prices = NO_PRICES) -> Plan:
-    """Return the whole plan of a job. Pure: the same job and prices give the same plan. `layout` is the job's, if made."""
-    code = load_code()
-    layout = layout or lay_out(survey_from(book, job.answers), code, load_figures())
+def make_plan(
+    book: Book, job: Job, layout: Layout | None = None, prices: Prices = NO_PRICES, office: Office | None = None
+) -> Plan:
+    """Return the whole plan of a job. Pure: the same job and prices give the same plan. `layout` is the job's, if made.
+
+    `office` holds the words of the person's own building office, which win over the model code.
+    """
+    survey = layout.survey if layout is not None else survey_from(book, job.answers)
+    code = code_of(survey, office)
+    layout = layout or lay_out(survey, code, load_figures())
     return Plan(
         note=job.note,
         said=said_so_far(book, job.answers),

@@ -77,6 +77,7 @@ class FindingJson(_Json):
     what: str
     costs: str
     fix: str
+    holds: str = Field(description="the step that waits for it; empty when none does")
     source: str
 
 
@@ -203,26 +204,13 @@ def plan_schema() -> dict[str, Any]:
 
 def plan_to_json(plan: Plan) -> dict[str, Any]:
     """Return a plan as plain JSON values. A STOP leaves out the purchase and the sticks; locked sizes are not printed."""
-    tape = plan.tape
     model = PlanJson(
         format=PLAN_FORMAT,
         note=plan.note,
         stopped=plan.stopped,
         code=plan.code.name,
         walls=[_wall(plan, wall) for wall in plan.layout.walls],
-        findings=[
-            FindingJson(
-                id=f.id,
-                severity=f.severity.value,
-                wall=f.wall,
-                at=with_unit(f.at, tape) if f.at is not None else None,
-                what=f.sentence(tape, plan.guessed),
-                costs=f.text.costs,
-                fix=f.text.fix,
-                source=f.text.source,
-            )
-            for f in plan.findings
-        ],
+        findings=_findings(plan),
         purchase=_purchase(plan),
         bill=_bill(plan),
         sticks=[]
@@ -236,6 +224,29 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
         steps=[_step(step) for step in plan.steps],
     )
     return model.model_dump()
+
+
+def findings_to_json(plan: Plan) -> dict[str, Any]:
+    """Return what was found as plain JSON values: whether a STOP stands, by which code, and each finding with its id."""
+    found = [finding.model_dump() for finding in _findings(plan)]
+    return {"stopped": plan.stopped, "code": plan.code.name, "office": plan.code.office, "findings": found}
+
+
+def _findings(plan: Plan) -> list[FindingJson]:
+    return [
+        FindingJson(
+            id=f.id,
+            severity=f.severity.value,
+            wall=f.wall,
+            at=with_unit(f.at, plan.tape) if f.at is not None else None,
+            what=f.sentence(plan.tape, plan.guessed),
+            costs=f.text.costs,
+            fix=f.text.fix,
+            holds=f.text.holds,
+            source=f.text.source,
+        )
+        for f in plan.findings
+    ]
 
 
 def shopping_to_json(plan: Plan) -> dict[str, Any]:

@@ -22,12 +22,11 @@ from guide.layout.kept import Kept
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Layout, Material, Part
 from guide.lengths import Length, Tape, exact_inches, inches
-from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
 from guide.reference.stock import load_stock
-from guide.survey.build import survey_from
+from guide.survey.build import code_of, survey_from
 from guide.survey.model import Survey
 
 HOW_MANY = 5
@@ -199,9 +198,10 @@ def _same(one: Survey, other: Survey) -> bool:
 
 
 def _outcome(survey: Survey, kept: Kept) -> _Outcome:
-    layout = lay_out(survey, load_code(), load_figures(), kept)
+    code = code_of(survey)
+    layout = lay_out(survey, code, load_figures(), kept)
     tape = survey.basement.tape
-    found = {(f.severity, f.wall or "", f.key): f.sentence(tape, _exactly) for f in check(layout, load_code())}
+    found = {(f.severity, f.wall or "", f.key): f.sentence(tape, _exactly) for f in check(layout, code)}
     found |= {(Severity.STOP, p.wall, ", ".join(p.paths)): say(p.saying, tape) for p in layout.survey.problems}
     cuts = {part.id: (part.cut, part.wide) for part in layout.parts.values()}
     return _Outcome(layout.survey, cuts, _bought(layout), found)

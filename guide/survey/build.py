@@ -22,7 +22,9 @@ from guide.interview.asking import applying, corner_right, joined_left, joined_r
 from guide.interview.understand import tape_of
 from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
+from guide.reference.codes import DEFAULT_CODE, DEFAULT_ELECTRICAL, CodeProfile, load_code
 from guide.reference.figures import load_figures
+from guide.reference.office import Office, with_office
 from guide.survey.model import Basement, Opening, OutletBox, Pipe, Profile, Survey, Wall
 from guide.survey.room import problems_of
 
@@ -49,6 +51,13 @@ def survey_from(book: Book, answers: Answers) -> Survey:
     basement = reader.fill(Basement, "basement")
     survey = Survey(basement, tuple(walls), tuple(waiting), reader.known, reader.names, ())
     return replace(survey, problems=problems_of(survey))
+
+
+def code_of(survey: Survey, office: Office | None = None) -> CodeProfile:
+    """Return the figures of the code a basement is built by; the office's own words win."""
+    basement = survey.basement
+    profile = load_code(basement.code or DEFAULT_CODE, basement.electrical or DEFAULT_ELECTRICAL)
+    return with_office(profile, office)
 
 
 @dataclass

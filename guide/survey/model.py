@@ -220,6 +220,8 @@ class Basement:
     suspects: str | None = asked("basement.suspects")
     soil: str | None = asked("basement.soil")
     permit: str = asked("basement.permit")
+    code: str = asked("basement.code")
+    electrical: str | None = asked("basement.electrical")
     office_words: str | None = asked("basement.office_words")
     radon: str = asked("basement.radon")
     flames: str = asked("basement.flames")

@@ -311,7 +311,7 @@ def _supports(wall: WallLayout) -> list[Length]:
 def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield where fire could run further along the wall than the code profile's limit, when nothing says so."""
     said = {remark.saying.key for remark in wall.remarks}
-    limit = load_code().fireblock_spacing.length
+    limit = load_code().blocks_along.length
     blocks = sorted(wall.of(Kind.FIREBLOCK), key=lambda p: p.box.x0)
     start, end = min(ZERO, wall.plate_start), max(wall.wall.length, wall.plate_end)
     edges = [start, *(x for b in blocks for x in (b.box.x0, b.box.x1)), end]
