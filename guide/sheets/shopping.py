@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from guide.buying.bill import Bill, bill_of, cost_of
 from guide.buying.carrying import way_of
 from guide.buying.lines import Line
-from guide.lengths import ZERO, inches, with_unit
+from guide.lengths import ZERO, inches, show, with_unit
 from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
 from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock
@@ -86,10 +86,16 @@ def _over(line: Line) -> str:
 
 
 def at_home(plan: Plan) -> list[str]:
-    """Return what is at home already and comes off the list, in words."""
+    """Return what is at home already and comes off the list, in words; offcuts among it where a piece is cut from them."""
     lines = [line for line in plan.purchase.lines if line.have]
     fasteners = load_fasteners().fastener
-    return [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
+    whole = [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
+    items, goods = load_stock().item, (plan.purchase.foam, plan.purchase.plywood)
+    return whole + [
+        f"offcut {show(cut.wide, plan.tape)} by {show(cut.tall, plan.tape)}: {items[each.item].name}"
+        for each in goods
+        for cut in each.offcuts
+    ]
 
 
 def held_lines(plan: Plan) -> list[str]:

@@ -65,7 +65,9 @@ class SheetJson(JsonModel):
     """One sheet: its strips ripped from end to end, and what is cut from each, the longest first."""
 
     item: str
+    own: bool = Field(description="an offcut that is at home; else it is bought")
     wide: str
+    tall: str
     strips: list[list[str]] = Field(description="the marks of the pieces, strip by strip")
 
 
@@ -76,7 +78,9 @@ class SheetsJson(JsonModel):
     too_large: list[str] = Field(description="the marks of pieces that no sheet on the list is large enough for")
     in_cents: bool = Field(description="whether `total` and `least` are money, or numbers of sheets")
     total: int
-    least: int = Field(description="no layout of any kind takes less: checked in whole numbers")
+    least: int = Field(
+        description="no layout of any kind takes less for the pieces no offcut gives: checked in whole numbers"
+    )
 
 
 def shopping_to_json(plan: Plan) -> dict[str, Any]:
@@ -115,10 +119,12 @@ def sheets_json(goods: SheetGoods) -> SheetsJson:
         sheets=[
             SheetJson(
                 item=goods.item,
+                own=sheet in goods.offcuts,
                 wide=in_inches(sheet.wide),
+                tall=in_inches(sheet.tall),
                 strips=[[part.mark for part in strip.parts] for strip in sheet.strips],
             )
-            for sheet in goods.sheets
+            for sheet in (*goods.offcuts, *goods.sheets)
         ],
         too_large=[part.mark for part in goods.too_large],
         in_cents=goods.priced,
