@@ -14,7 +14,7 @@ from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices
 from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
-from guide.survey.on_hand import read_on_hand
+from guide.survey.on_hand import offcuts_of, read_on_hand
 
 LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
 """What sticks are bought as, and what is cut from them."""
@@ -72,11 +72,12 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
 def foam_and_plywood(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods]:
     """Return the sheets of foam, which is scored and snapped, and of plywood, which loses a saw cut at each cut."""
     stock, figures = load_stock().item, load_figures()
+    on_hand, _ = read_on_hand(layout.survey.basement.on_hand or "")
 
     def sheets(item: str, material: Material, wide: Length, kerf: Length) -> SheetGoods:
         parts = [part for part in layout.parts.values() if part.material is material]
-        known = _by_width(stock[item], item, prices)
-        return sheets_from(item, parts, wide=wide, tall=figures.sheet_long, kerf=kerf, prices=known)
+        known, own = _by_width(stock[item], item, prices), offcuts_of(on_hand, item)
+        return sheets_from(item, parts, wide=wide, tall=figures.sheet_long, kerf=kerf, prices=known, offcuts=own)
 
     return (
         sheets("foam", Material.FOAM, inches(layout.survey.basement.foam_sheet), ZERO),

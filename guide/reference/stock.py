@@ -40,6 +40,8 @@ class Fastener(Data):
     spare: int
     """Percent bought over the count."""
     stage: Stage = "first"
+    steps: tuple[str, ...] = ()
+    """The steps whose HOLD may change how much of it is needed."""
     words: tuple[str, ...]
     """What a person may call it, in the singular and without “of”."""
     takes: str
@@ -87,6 +89,8 @@ class StockItem(Data):
     """The unit when there are several, where that is not the unit with an s."""
     aisle: Aisle
     stage: Stage = "first"
+    steps: tuple[str, ...] = ()
+    """The steps whose HOLD may change how much of it is needed."""
     words: tuple[str, ...]
     """What a person may call it, in the singular and without “of”."""
     lengths: tuple[str, ...] = ()

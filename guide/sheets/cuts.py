@@ -15,15 +15,19 @@ LOCKED = "locked"
 
 def goods_of(plan: Plan) -> tuple[SheetGoods, ...]:
     """Return the sheets of every material that the job takes."""
-    return tuple(goods for goods in (plan.purchase.foam, plan.purchase.plywood) if goods.sheets or goods.too_large)
+    return tuple(
+        goods
+        for goods in (plan.purchase.foam, plan.purchase.plywood)
+        if goods.sheets or goods.offcuts or goods.too_large
+    )
 
 
 def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
     """Return a row for each strip: tick box, sheet, width to rip to, what is cut from it, what is left of both."""
     rows: list[tuple[str, ...]] = []
-    for number, sheet in enumerate(goods.sheets, 1):
+    for number, sheet in enumerate((*goods.offcuts, *goods.sheets), 1 - len(goods.offcuts)):
         for place, strip in enumerate(sheet.strips):
-            name = f"{number}: {_size(sheet)}" if place == 0 else ""
+            name = _name(plan, number, sheet) if place == 0 else ""
             beside = _rest(plan, sheet.rest, [p.wide or sheet.wide for p in sheet.parts]) if place == 0 else ""
             cuts = ", ".join(_piece(plan, sheet, strip, part) for part in strip.parts)
             rows.append(
@@ -46,8 +50,11 @@ def _piece(plan: Plan, sheet: CutSheet, strip: Strip, part: Part) -> str:
     return f"{part.mark} {_shown(plan, part.cut, part.size_rests)}{trim}"
 
 
-def _size(sheet: CutSheet) -> str:
-    return sheet_size(sheet.wide, load_figures().sheet_long)
+def _name(plan: Plan, number: int, sheet: CutSheet) -> str:
+    """Name a sheet by its number and size, an offcut by its size alone."""
+    if number > 0:
+        return f"{number}: {sheet_size(sheet.wide, sheet.tall)}"
+    return f"your offcut {show(sheet.wide, plan.tape)} by {show(sheet.tall, plan.tape)}"
 
 
 def _rip(plan: Plan, sheet: CutSheet, strip: Strip) -> str:
@@ -76,6 +83,9 @@ def goods_said(plan: Plan, goods: SheetGoods) -> list[str]:
         said.append(
             saying(f"sheets.{key}_{'proven' if goods.proven else 'found'}", name=name, total=shown[0], least=shown[1])
         )
+    pieces = sum(len(sheet.parts) for sheet in goods.offcuts)
+    if pieces:
+        said.append(saying("sheets.offcuts", count=pieces))
     for part in goods.too_large:
         said.append(saying("sheets.too_large", mark=part.mark, name=name, long=part.cut))
     return [say(each, tape, plan.guessed) for each in said]

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
-from guide.buying.bill import bill_of, cost_of
-from guide.buying.lines import Line
-from guide.buying.sheets.plan import SheetGoods
 from guide.buying.sticks import Lumber
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
@@ -16,16 +13,20 @@ from guide.order.plan import Step
 from guide.reference.sayings import say
 from guide.sheets.cuts import goods_of
 from guide.sheets.plan import Plan
-from guide.sheets.shopping import trip_of
+from guide.sheets.shopping_json import (
+    BillJson,
+    JsonModel,
+    LineJson,
+    SheetsJson,
+    bill_json,
+    purchase_json,
+    sheets_json,
+)
 
 PLAN_FORMAT = 1
 
 
-class _Json(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-
-class PartJson(_Json):
+class PartJson(JsonModel):
     """One part."""
 
     id: str
@@ -44,7 +45,7 @@ class PartJson(_Json):
     why: str
 
 
-class DecisionJson(_Json):
+class DecisionJson(JsonModel):
     """One choice of the engine."""
 
     id: str
@@ -52,7 +53,7 @@ class DecisionJson(_Json):
     beat: list[str]
 
 
-class WallJson(_Json):
+class WallJson(JsonModel):
     """One wall."""
 
     letter: str
@@ -67,7 +68,7 @@ class WallJson(_Json):
     decisions: list[DecisionJson]
 
 
-class FindingJson(_Json):
+class FindingJson(JsonModel):
     """One finding."""
 
     id: str
@@ -81,27 +82,7 @@ class FindingJson(_Json):
     source: str
 
 
-class LineJson(_Json):
-    """One line of the shopping list."""
-
-    ware: str = Field(description="what it is, as price files name it")
-    aisle: str
-    name: str
-    buy: int
-    unit: str
-    need: str
-    spare: int = Field(description="how much is over, in `spare_of`")
-    spare_of: str
-    have: int = Field(description="how many are at home and came off: fasteners singly, everything else by the unit")
-    carry: str = Field(description="`carried`: it fits; `yard`: the yard cuts it first; `delivered`")
-    back: int = Field(description="whole units that stay unopened and can go back, if everything goes as counted")
-    trip: str = Field(description="when it is bought: `first`, `second`, `inspected`, or `unmeasured`: not yet")
-    waits_for: list[str] = Field(description="the answers nobody has measured that it rests on, by path")
-    cents_each: int | None = Field(description="the price of one unit in whole cents; null when it is not known")
-    cents: int | None = Field(description="what the line costs in whole cents; null when its price is not known")
-
-
-class StickJson(_Json):
+class StickJson(JsonModel):
     """One stick and the parts cut from it."""
 
     length: str
@@ -109,7 +90,7 @@ class StickJson(_Json):
     rest: str
 
 
-class LumberJson(_Json):
+class LumberJson(JsonModel):
     """One kind of lumber, and how sure it is that none cheaper would do."""
 
     item: str
@@ -123,51 +104,14 @@ class LumberJson(_Json):
     proven: bool = Field(description="`paid` is `at_least`: checked in whole numbers, without trusting a solver")
 
 
-class SheetJson(_Json):
-    """One sheet: its strips ripped from end to end, and what is cut from each, the longest first."""
-
-    item: str
-    wide: str
-    strips: list[list[str]] = Field(description="the marks of the pieces, strip by strip")
-
-
-class SheetsJson(_Json):
-    """The sheets of one material."""
-
-    sheets: list[SheetJson]
-    too_large: list[str] = Field(description="the marks of pieces that no sheet on the list is large enough for")
-    in_cents: bool = Field(description="whether `total` and `least` are money, or numbers of sheets")
-    total: int
-    least: int = Field(description="no layout of any kind takes less: checked in whole numbers")
-
-
-class WaitJson(_Json):
+class WaitJson(JsonModel):
     """What has to pass after a step."""
 
     what: str
     hours: int | None = Field(description="none for an inspection, or when nobody knows how long")
 
 
-class BillJson(_Json):
-    """What the list costs, as far as prices are known."""
-
-    sign: str
-    about: str = Field(description="where the prices come from")
-    cents: int = Field(description="whole cents of everything that has a price")
-    unpriced: list[str] = Field(description="what has no price, by ware")
-
-
-class ShoppingJson(_Json):
-    """The shopping list alone."""
-
-    format: int
-    note: str
-    stopped: bool
-    purchase: list[LineJson]
-    bill: BillJson
-
-
-class StepJson(_Json):
+class StepJson(JsonModel):
     """One step of the work."""
 
     id: str
@@ -180,7 +124,7 @@ class StepJson(_Json):
     waits: list[WaitJson]
 
 
-class PlanJson(_Json):
+class PlanJson(JsonModel):
     """The whole plan."""
 
     format: int
@@ -211,8 +155,8 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
         code=plan.code.name,
         walls=[_wall(plan, wall) for wall in plan.layout.walls],
         findings=_findings(plan),
-        purchase=_purchase(plan),
-        bill=_bill(plan),
+        purchase=purchase_json(plan),
+        bill=bill_json(plan),
         sticks=[]
         if plan.stopped
         else [
@@ -220,7 +164,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             for s in plan.purchase.sticks
         ],
         lumber=[] if plan.stopped else [_lumber(lumber) for lumber in plan.purchase.lumber],
-        sheet_goods=[] if plan.stopped else [_sheets(goods) for goods in goods_of(plan)],
+        sheet_goods=[] if plan.stopped else [sheets_json(goods) for goods in goods_of(plan)],
         steps=[_step(step) for step in plan.steps],
     )
     return model.model_dump()
@@ -247,40 +191,6 @@ def _findings(plan: Plan) -> list[FindingJson]:
         )
         for f in plan.findings
     ]
-
-
-def shopping_to_json(plan: Plan) -> dict[str, Any]:
-    """Return the shopping list alone as plain JSON values, as plan.json has it."""
-    model = ShoppingJson(
-        format=PLAN_FORMAT, note=plan.note, stopped=plan.stopped, purchase=_purchase(plan), bill=_bill(plan)
-    )
-    return model.model_dump()
-
-
-def _sheets(goods: SheetGoods) -> SheetsJson:
-    return SheetsJson(
-        sheets=[
-            SheetJson(
-                item=goods.item,
-                wide=in_inches(sheet.wide),
-                strips=[[part.mark for part in strip.parts] for strip in sheet.strips],
-            )
-            for sheet in goods.sheets
-        ],
-        too_large=[part.mark for part in goods.too_large],
-        in_cents=goods.priced,
-        total=goods.total,
-        least=goods.least,
-    )
-
-
-def _purchase(plan: Plan) -> list[LineJson]:
-    return [] if plan.stopped else [_line(plan, line) for line in plan.purchase.lines]
-
-
-def _bill(plan: Plan) -> BillJson:
-    bill = bill_of([] if plan.stopped else plan.purchase.lines, plan.prices)
-    return BillJson(sign=plan.prices.sign, about=plan.prices.about, cents=bill.cents, unpriced=list(bill.unpriced))
 
 
 def _wall(plan: Plan, wall: WallLayout) -> WallJson:
@@ -314,17 +224,6 @@ def _lumber(lumber: Lumber) -> LumberJson:
         paid=paid,
         at_least=least,
         proven=lumber.proven,
-    )
-
-
-def _line(plan: Plan, line: Line) -> LineJson:
-    given = {name: getattr(line, name) for name in LineJson.model_fields if hasattr(line, name)}
-    return LineJson(
-        **given,
-        trip=trip_of(plan, line),
-        waits_for=list(plan.survey.unsure(line.rests)),
-        cents_each=plan.prices.of(line.ware),
-        cents=cost_of(line, plan.prices),
     )
 
 

@@ -13,9 +13,10 @@ from dataclasses import dataclass
 from guide.buying.bill import Bill, bill_of, cost_of
 from guide.buying.carrying import way_of
 from guide.buying.lines import Line
-from guide.lengths import ZERO, inches, with_unit
+from guide.lengths import ZERO, inches, show, with_unit
+from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
-from guide.reference.stock import AISLES, load_fasteners
+from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock
 from guide.sheets.plan import Plan
 
 TRIPS = ("first", "second", "inspected", "unmeasured")
@@ -85,10 +86,35 @@ def _over(line: Line) -> str:
 
 
 def at_home(plan: Plan) -> list[str]:
-    """Return what is at home already and comes off the list, in words."""
+    """Return what is at home already and comes off the list, in words; offcuts among it where a piece is cut from them."""
     lines = [line for line in plan.purchase.lines if line.have]
     fasteners = load_fasteners().fastener
-    return [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
+    whole = [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
+    items, goods = load_stock().item, (plan.purchase.foam, plan.purchase.plywood)
+    return whole + [
+        f"offcut {show(cut.wide, plan.tape)} by {show(cut.tall, plan.tape)}: {items[each.item].name}"
+        for each in goods
+        for cut in each.offcuts
+    ]
+
+
+def held_lines(plan: Plan) -> list[str]:
+    """Return what a HOLD may still change, in words: the things that the step it holds takes, and what is to be settled."""
+    sold: dict[str, StockItem | Fastener] = {**load_stock().item, **load_fasteners().fastener}
+    said = []
+    for finding in plan.findings:
+        if finding.severity is not Severity.HOLD:
+            continue
+        lines = [
+            each
+            for each in plan.purchase.lines
+            if each.buy and finding.text.holds in sold[each.ware.split(" ")[0]].steps
+        ]
+        if lines:
+            where = f"wall {finding.wall}: " if finding.wall else ""
+            what = where + finding.sentence(plan.tape, plan.guessed)
+            said.append(say(saying("trip.held", names="; ".join(line.name for line in lines), what=what)))
+    return said
 
 
 def way_lines(plan: Plan) -> list[str]:

@@ -26,9 +26,10 @@ from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.markdown import fold, table, text
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
-from guide.sheets.plan_json import plan_to_json, shopping_to_json
+from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
-from guide.sheets.shopping import at_home, bill_lines, shopping_csv, trips_of, way_lines
+from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
+from guide.sheets.shopping_json import shopping_to_json
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
@@ -79,6 +80,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "trips": trips,
         "bills": bill_lines(plan, trips),
         "home": at_home(plan),
+        "held_back": held_lines(plan),
         "ways": way_lines(plan),
         "goods_of": () if plan.stopped else goods_of(plan),
         "rips": () if plan.stopped else yard_rips(plan),
@@ -225,5 +227,8 @@ def summary(plan: Plan, folder: Path, written: tuple[Path, ...]) -> list[str]:
             + (f"; {len(view.locked)} readings missing" if view.locked else "")
         )
     lines += finding_lines(plan)
+    if not plan.stopped:
+        title, paid = bill_lines(plan, ())[-1]
+        lines.append(f"Shopping list, {title.lower()}: {paid}.")
     names = ", ".join(path.name for path in written)
     return [*lines, f"Wrote {names} to {folder}."]

@@ -10,10 +10,15 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from guide.book.talk import load_talk
+from guide.lengths import ZERO, Length, Unreadable, exact_inches, inches
+from guide.reference.figures import load_figures
 from guide.reference.stock import Fastener, StockItem, load_fasteners, load_stock
 
 NOTHING = ("", "none", "no", "nothing", "nothing yet")
 MOST = 9999
+
+OFFCUT = "offcut"
+"""A part of a sheet, named by its material and its size: `foam offcut 30 x 60`."""
 
 _LITTLE = frozenset({"of", "the", "some", "whole", "unopened", "new", "about", "sheet", "stick"})
 
@@ -36,6 +41,35 @@ def read_on_hand(text: str) -> tuple[Mapping[str, int], tuple[str, ...]]:
     return found, tuple(unread)
 
 
+def offcuts_of(on_hand: Mapping[str, int], key: str) -> tuple[tuple[Length, Length], ...]:
+    """Return width and length of every offcut of a sheet material among what is at home, the largest first."""
+    found = []
+    for ware, count in on_hand.items():
+        if ware.startswith(f"{key} {OFFCUT} "):
+            wide, _, tall = ware.removeprefix(f"{key} {OFFCUT} ").partition(" x ")
+            found += [(inches(wide), inches(tall))] * count
+    return tuple(sorted(found, key=lambda size: (-size[0].ticks * size[1].ticks, size)))
+
+
+def _offcut(words: str) -> str | None:
+    """Return the ware that an offcut of a sheet is kept under, its width across the grain first, or None."""
+    said = re.fullmatch(
+        rf"(?P<before>[a-z ]*?) ?\b{OFFCUT}\b ?(?P<behind>[a-z ]*?) ?(?P<wide>[\d /.]+) ?x ?(?P<tall>[\d /.]+)(?: in)?",
+        words,
+    )
+    if said is None:
+        return None
+    named = f"{said['before']} {said['behind']}".strip()
+    keys = [key for key, item in load_stock().item.items() if item.sheets and named in item.words]
+    try:
+        sizes = inches(said["wide"]), inches(said["tall"])
+    except Unreadable:
+        return None
+    if len(keys) != 1 or not all(ZERO < size <= load_figures().sheet_long for size in sizes):
+        return None
+    return f"{keys[0]} {OFFCUT} {exact_inches(sizes[0])} x {exact_inches(sizes[1])}"
+
+
 def _ware(chunk: str) -> tuple[str, int] | None:
     """Return what one entry of the list names, and how many."""
     first, _, rest = load_talk().folded(chunk).partition(" ")
@@ -43,6 +77,8 @@ def _ware(chunk: str) -> tuple[str, int] | None:
     words = _plain(rest if count is not None else f"{first} {rest}")
     if count == 0 or (count is None and first[:1].isdecimal() and first not in words):
         return None
+    if (offcut := _offcut(words)) is not None:
+        return offcut, 1 if count is None else count
     named = {(key, size): scale for key, size, scale in _named(words)}
     if len(named) != 1:
         return None

@@ -25,6 +25,7 @@ READ = {
     "40 concrete screws": {"concrete_screw": 40},
     "2 boxes of 2 in screws, 1 lb of 16d nails": {"screw_2": 200, "nail_16d": 50},
     "4 tubes of adhesive, 2 tubes of adhesive": {"adhesive": 6},
+    "foam offcut 30 x 60, 2 offcuts of plywood 16 1/2 x 96 in": {"foam offcut 30 x 60": 1, "plywood offcut 16 1/2 x 96": 2},
     "safety glasses, a mask": {"glasses": 1, "half_mask": 1},
 }  # fmt: skip
 
@@ -36,7 +37,18 @@ def test_what_is_at_home_is_counted_by_ware(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["a boat", "4 2x4", "12 studs 9 ft", "0 tubes of adhesive", "adhesive 3", "99999 cans"]
+    "text",
+    [
+        "a boat",
+        "4 2x4",
+        "12 studs 9 ft",
+        "0 tubes of adhesive",
+        "adhesive 3",
+        "99999 cans",
+        "offcut 3 x 4",
+        "foam offcut 30",
+        "foam offcut 30 x 200",
+    ],
 )
 def test_what_names_nothing_or_no_size_is_handed_back(text: str) -> None:
     """A stick without its length could be any; a thing nobody sells comes off nothing."""

@@ -26,6 +26,7 @@ class CutSheet:
     """One sheet and how it is cut."""
 
     wide: Length
+    tall: Length
     strips: tuple[Strip, ...]
     rest: Length
     """What is left of its width, never below 0."""
@@ -43,6 +44,9 @@ class SheetGoods:
     item: str
     """A name of `prompts_data/stock/stock.toml`."""
     sheets: tuple[CutSheet, ...]
+    """What is bought."""
+    offcuts: tuple[CutSheet, ...]
+    """What is at home and gives some of the pieces first."""
     too_large: tuple[Part, ...]
     """The parts that no sheet on the list is large enough for."""
     priced: bool
@@ -50,7 +54,7 @@ class SheetGoods:
     total: int
     """All sheets together, in cents where money decided, else how many."""
     least: int
-    """No layout of any kind takes less: checked in whole numbers."""
+    """No layout of any kind takes less for the pieces that no offcut gives: checked in whole numbers."""
 
     @property
     def proven(self) -> bool:
@@ -59,9 +63,16 @@ class SheetGoods:
 
 
 def sheets_from(
-    item: str, parts: Sequence[Part], *, wide: Length, tall: Length, kerf: Length, prices: Mapping[Length, int]
+    item: str,
+    parts: Sequence[Part],
+    *,
+    wide: Length,
+    tall: Length,
+    kerf: Length,
+    prices: Mapping[Length, int],
+    offcuts: Sequence[tuple[Length, Length]] = (),
 ) -> SheetGoods:
-    """Return the sheets that hold every part. `kerf` is lost at each cut.
+    """Return the sheets that hold every part. `kerf` is lost at each cut; `offcuts` at home (width, length) go first.
 
     Sheets are `wide`; where prices of that size and of narrower ones are known (`prices`, by width, in cents), those are
     on offer too, and the cheapest purchase is looked for. The same parts in any order give the same sheets.
@@ -77,6 +88,7 @@ def sheets_from(
         (part for part in parts if _wide(part, wide) <= wide and part.cut <= tall),
         key=lambda part: (-_wide(part, wide).ticks, -part.cut.ticks, part.id),
     )
+    used, fitting = _from_offcuts(offcuts, fitting, wide, kerf)
     sizes = [each.ticks for part in fitting for each in (_wide(part, wide), part.cut)]
     unit = gcd(tall.ticks, kerf.ticks, *(size.ticks for size in offered), *sizes)
     job = SheetJob(
@@ -100,7 +112,41 @@ def sheets_from(
     ]
     too_large = tuple(part for part in parts if _wide(part, wide) > wide or part.cut > tall)
     ordered = tuple(sorted(sheets, key=lambda sheet: (-sheet.wide.ticks, sheet.parts[0].id)))
-    return SheetGoods(item, ordered, too_large, priced, price_of(job, plan), least)
+    return SheetGoods(item, ordered, used, too_large, priced, price_of(job, plan), least)
+
+
+def _from_offcuts(
+    offcuts: Sequence[tuple[Length, Length]], parts: Sequence[Part], wide: Length, kerf: Length
+) -> tuple[tuple[CutSheet, ...], list[Part]]:
+    """Cut what fits from each offcut, the largest pieces first, and return the offcuts used and the parts that are left.
+
+    A strip is filled from end to end before the next one is begun beside it. Widths are those of the parts: a piece as
+    wide as a whole sheet comes from no offcut.
+    """
+    left, used = list(parts), []
+    for across, along in offcuts:
+        strips: list[list[Part]] = []
+        room = across
+        for part in sorted(left, key=lambda part: (-_wide(part, wide).ticks * part.cut.ticks, part.id)):
+            strip = next(
+                (s for s in strips if _wide(part, wide) <= _wide(s[0], wide) and _ends(s, kerf) + part.cut <= along),
+                None,
+            )
+            if strip is not None:
+                strip.append(part)
+            elif _wide(part, wide) <= room and part.cut <= along:
+                strips.append([part])
+                room = room - _wide(part, wide) - kerf
+        if strips:
+            cut = {part.id for strip in strips for part in strip}
+            left = [part for part in left if part.id not in cut]
+            used.append(_cut(across, along, kerf, strips, wide))
+    return tuple(used), left
+
+
+def _ends(strip: Sequence[Part], kerf: Length) -> Length:
+    """Return where the last saw cut of a strip ends."""
+    return sum((part.cut + kerf for part in strip), start=Length(0))
 
 
 def _wide(part: Part, sheet: Length) -> Length:
@@ -115,4 +161,4 @@ def _cut(wide: Length, tall: Length, kerf: Length, strips: Sequence[Sequence[Par
         used = sum((part.cut + kerf for part in parts), start=Length(0))
         ripped.append(Strip(_wide(widest, sheet), tuple(parts), max(Length(0), tall - used)))
     used = sum((strip.wide + kerf for strip in ripped), start=Length(0))
-    return CutSheet(wide, tuple(ripped), max(Length(0), wide - used))
+    return CutSheet(wide, tall, tuple(ripped), max(Length(0), wide - used))

@@ -180,3 +180,62 @@ def test_the_same_parts_in_any_order_give_the_same_sheets() -> None:
     ]
 
     assert cut(pieces, {}).sheets == cut(pieces[::-1], {}).sheets
+
+
+def test_offcuts_at_home_give_the_largest_pieces_that_fit_and_fewer_sheets_are_bought() -> None:
+    """By hand: a 30 by 60 offcut gives the 28 by 58 and, beside it, nothing; the 20 by 90 is longer than it."""
+    pieces = [piece(1, "48", "90"), piece(2, "28", "58"), piece(3, "20", "90"), piece(4, "10", "20")]
+    bare = cut(pieces, {})
+    own = sheets_from(
+        "foam",
+        pieces,
+        wide=inches("48"),
+        tall=inches("96"),
+        kerf=ZERO,
+        prices={},
+        offcuts=[(inches("30"), inches("60"))],
+    )
+
+    assert (bare.total, own.total) == (2, 2)
+    assert [part.id for sheet in own.offcuts for part in sheet.parts] == ["A.foam.2"]
+    assert {part.id for sheet in own.sheets for part in sheet.parts} == {"A.foam.1", "A.foam.3", "A.foam.4"}
+    two = sheets_from(
+        "foam",
+        pieces[:2],
+        wide=inches("48"),
+        tall=inches("96"),
+        kerf=ZERO,
+        prices={},
+        offcuts=[(inches("30"), inches("60"))],
+    )
+    assert (cut(pieces[:2], {}).total, two.total, two.proven) == (2, 1, True)
+
+
+@settings(max_examples=20)
+@given(tree=single_walls(), wide=st.integers(2, 48), tall=st.integers(12, 96))
+def test_what_comes_from_an_offcut_fits_it_with_its_saw_cuts(tree: Tree, wide: int, tall: int) -> None:
+    """Strips side by side and pieces end to end, a saw cut between; every piece is cut once, from an offcut or a sheet."""
+    basement = tree["basement"]
+    assert isinstance(basement, dict)
+    own = {**tree, "basement": {**basement, "shopping": "own", "on_hand": f"plywood offcut {wide} x {tall}"}}
+    layout = layout_of(own)
+    goods = goods_of(layout)[Material.PLYWOOD]
+    everything = [p.id for s in (*goods.offcuts, *goods.sheets) for p in s.parts] + [p.id for p in goods.too_large]
+
+    assert sorted(everything) == sorted(p.id for p in layout.parts.values() if p.material is Material.PLYWOOD)
+    for sheet in goods.offcuts:
+        kerf = FIGURES.cap_kerf
+        assert sum((s.wide for s in sheet.strips), ZERO) + kerf * (len(sheet.strips) - 1) <= inches(f"{wide}")
+        for strip in sheet.strips:
+            assert sum((p.cut for p in strip.parts), ZERO) + kerf * (len(strip.parts) - 1) <= inches(f"{tall}")
+
+
+def test_the_page_names_the_offcut_and_what_the_count_is_of() -> None:
+    """Whoever cuts finds the offcut first in the table, and the claim says that it is about the rest."""
+    tree = job([wall("16 ft")], shopping="own", on_hand="plywood offcut 16 x 96")
+    pages = papers(make_plan(load_book(), from_json(tree, load_book())))
+    sheet = " ".join(pages["job-sheet.md"].split())
+
+    assert "your offcut 16 by 96" in sheet
+    assert "come from your offcuts" in sheet
+    assert "offcut 16 by 96: plywood" in " ".join(pages["shopping.md"].split())
