@@ -10,7 +10,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from pydantic import Field, ValidationError
+from pydantic import ValidationError, field_validator
 
 from guide.lengths import Length, inches
 from guide.reference.data import Data, DataError, read_toml
@@ -33,9 +33,15 @@ class CodeFigure(Data):
     section: str
     seen: str
     """`seen`, or `memory` with its confidence."""
-    also: dict[str, str] = Field(default_factory=dict)
-    """The section that asks the same in other editions, by edition."""
+    also: tuple[tuple[str, str], ...] = ()
+    """The section that asks the same in other editions: (edition, section)."""
     exceptions: str = ""
+
+    @field_validator("also", mode="before")
+    @classmethod
+    def _pairs(cls, table: object) -> object:
+        """Take the table of the data as pairs, which a profile can be told apart by."""
+        return tuple(table.items()) if isinstance(table, dict) else table
 
     @property
     def length(self) -> Length:
@@ -54,10 +60,11 @@ class CodeFigure(Data):
 
     def in_edition(self, edition: str) -> CodeFigure:
         """Return the figure as another edition has it; where none is recorded it stays what it is, and says so itself."""
-        if edition not in self.also:
+        sections = dict(self.also)
+        if edition not in sections:
             return self
         seen = f"{self.edition} edition: {self.seen}; this edition from memory, medium confidence"
-        return self.model_copy(update={"edition": edition, "section": self.also[edition], "seen": seen})
+        return self.model_copy(update={"edition": edition, "section": sections[edition], "seen": seen})
 
 
 class CodeProfile(Data):
