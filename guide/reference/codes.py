@@ -10,7 +10,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from pydantic import field_validator
+from pydantic import ValidationError, field_validator
 
 from guide.lengths import Length, inches
 from guide.reference.data import Data, DataError, read_toml
@@ -34,13 +34,14 @@ class CodeFigure(Data):
     seen: str
     """`seen`, or `memory` with its confidence."""
     also: tuple[tuple[str, str], ...] = ()
-    """The section that asks the same in other editions: (edition, section). A table in the data."""
+    """The section that asks the same in other editions: (edition, section)."""
     exceptions: str = ""
 
     @field_validator("also", mode="before")
     @classmethod
     def _pairs(cls, table: object) -> object:
-        return tuple(table.items()) if isinstance(table, dict) else table  # pairs, so that a profile can be hashed
+        """Take the table of the data as pairs, which a profile can be told apart by."""
+        return tuple(table.items()) if isinstance(table, dict) else table
 
     @property
     def length(self) -> Length:

@@ -127,4 +127,4 @@ def _own(model: CodeFigure, office: Office, said: OfficeFigure) -> CodeFigure:
         if number <= 0:
             raise DataError(f"{read} more than 0, such as {model.value}.")
         update |= {"value": said.value.strip()}
-    return model.model_copy(update={**update, "also": {}, "seen": "what the person was told"})
+    return model.model_copy(update={**update, "also": (), "seen": "what the person was told"})
