@@ -131,9 +131,9 @@ def test_back_goes_through_the_answers_and_keeps_the_later_ones() -> None:
     before = dict(session.answers)
     session.reply("back")
     assert session.current is not None
-    assert session.current.path == "basement.shopping"
+    assert session.current.path == "basement.evenings"
     session.reply("back")
-    assert session.current.path == "basement.insects"
+    assert session.current.path == "basement.shopping"
     session.go_on()
     assert session.current is None
     assert dict(session.answers) == before

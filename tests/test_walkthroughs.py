@@ -16,7 +16,7 @@ def test_papers_and_talk_come_out_as_they_stand_in_the_folder(name: str) -> None
         *found, "job.json", "story.md", "replies.txt",
     }  # fmt: skip
     for path, text in found.items():
-        assert (ROOT / name / path).read_text(encoding="utf-8") == text, path
+        assert (ROOT / name / path).read_bytes() == text.encode(), path
 
 
 @pytest.mark.parametrize("name", WORKED_JOBS)

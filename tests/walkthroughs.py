@@ -49,13 +49,13 @@ def main() -> int:
     for name in WORKED_JOBS:
         for path, text in files_of(name).items():
             target = ROOT / name / path
-            if target.exists() and target.read_text(encoding="utf-8") == text:
+            if target.exists() and target.read_bytes() == text.encode():
                 continue
             differs += 1
             print(f"{'wrote' if rewrite else 'differs:'} {target.relative_to(ROOT.parent)}")
             if rewrite:
                 target.parent.mkdir(parents=True, exist_ok=True)
-                target.write_text(text, encoding="utf-8", newline="\n")
+                target.write_text(text, encoding="utf-8", newline="")
     return 0 if rewrite or not differs else 1
 
 

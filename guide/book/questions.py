@@ -19,8 +19,9 @@ from pydantic import BaseModel, ConfigDict, ValidationError, model_validator
 from guide.book.conditions import Condition
 from guide.lengths import Length, Unreadable, inches
 
-Kind = Literal["length", "readings", "choice", "count", "names", "text"]
-"""What an answer is: one length; several readings with their places; one of the choices; how many; names; free words."""
+Kind = Literal["length", "readings", "choice", "count", "names", "date", "text"]
+"""What an answer is: one length; several readings with their places; one of the choices; how many; names; a day; free
+words."""
 
 OUTER = {"basement": None, "wall": "basement", "opening": "wall", "pipe": "wall", "box": "wall"}
 """Every scope, and the scope it stands in."""

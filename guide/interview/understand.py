@@ -169,7 +169,8 @@ def _wish(answers: Answers, asked: Asked, wanted: Wanted, typed: str) -> Answer 
         raise sorry("no_usual", example=example_of(question, bare))
     if old is not None and (wanted == "keep" or (wanted == "yes" and in_doubt)):
         return old.confirmed()
-    if question.kind in ("count", "text") and (wanted == "none" or (wanted == "no" and not in_doubt)):
+    may_be_none = question.kind == "text" or (question.kind == "count" and not int(question.least or 0))
+    if may_be_none and (wanted == "none" or (wanted == "no" and not in_doubt)):
         return Answer(0 if question.kind == "count" else "none", Certainty.MEASURED, typed)
     said_so = wanted in ("yes", "no", "none") and typed.lower() != "not" and not in_doubt
     if question.kind == "choice" and said_so and (choice := pick(question, wanted)):

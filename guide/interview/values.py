@@ -10,6 +10,7 @@ import re
 from guide.book.questions import Choice, Question
 from guide.book.talk import load_talk
 from guide.interview.answers import Certainty, Value, wall_letter
+from guide.interview.dates import read_date
 from guide.interview.readings import example_of_readings, how_known, read_readings
 from guide.interview.replies import read_size, sorry, tape_side
 from guide.lengths import Bare, inches, with_unit
@@ -37,6 +38,8 @@ def read_value(question: Question, typed: str, bare: Bare) -> tuple[Value, Certa
         if choice is None:
             raise sorry("not_a_choice", typed=typed, choices=listed(question))
         return choice.id, Certainty.MEASURED
+    if question.kind == "date":
+        return _date(question, typed, bare), Certainty.MEASURED
     if not typed:
         raise sorry("say_something", example=example_of(question, bare))
     return typed, Certainty.MEASURED
@@ -94,6 +97,14 @@ def _count(question: Question, typed: str, bare: Bare) -> int:
     if not low <= number <= high:
         raise sorry("count_range", typed=typed, short=question.short, least=low, most=high)
     return number
+
+
+def _date(question: Question, typed: str, bare: Bare) -> str:
+    """Read a day."""
+    found = read_date(typed)
+    if found is None:
+        raise sorry("not_a_date", typed=typed, example=example_of(question, bare))
+    return found
 
 
 def _names(question: Question, typed: str, bare: Bare) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from guide.layout.parts import Layout, WallLayout
 from guide.order.facts import OPPOSITE, SIDES, Facts, Side, end_at, end_facts, room_facts, wall_facts
 from guide.order.times import Amounts, amounts, minutes, wait_after
 from guide.order.words import Values, end_values, room_values, wall_values
-from guide.reference.steps import PHASES, Caution, Need, StepBook, StepText, Tag, Wait, load_cautions, load_steps
+from guide.reference.steps import PHASES, Caution, Need, Phase, StepBook, StepText, Tag, Wait, load_cautions, load_steps
 
 
 class OrderError(ValueError):
@@ -32,6 +32,7 @@ class Step:
     """`foam@A` for a wall, `corner_pack@A.left` for an end of one, `level_line` for the room."""
     wall: str | None
     """The letter of its wall; None for a step of the whole room."""
+    phase: Phase
     title: str
     text: tuple[str, ...]
     """What to do, line by line; sizes nobody measured read as locked."""
@@ -227,6 +228,7 @@ def _step(number: int, instance: _Instance, needs: tuple[str, ...]) -> Step:
         number=number,
         id=instance.id,
         wall=instance.place.letter,
+        phase=text.phase,
         title=text.title.format_map(values),
         text=tuple(line.say.format_map(values) for line in text.text if instance.applies(line.when)),
         why=text.why.format_map(values),

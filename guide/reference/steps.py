@@ -176,6 +176,18 @@ class StepText(Data):
         return frozenset(name for text in self.words for _, name, _, _ in Formatter().parse(text) if name is not None)
 
 
+class UsualEvenings(Data):
+    """The evenings that are planned while nobody has said anything of their own."""
+
+    crew: str
+    days: str
+    """Days of the week, such as `tue thu`."""
+    hours: int
+    loud_hours: int
+    inspection_days: int
+    source: str
+
+
 class StepBook(Data):
     """`prompts_data/steps.toml`."""
 
@@ -187,6 +199,7 @@ class StepBook(Data):
     """The pin of the fastener list."""
     hours_from: str
     """Where all times and waits come from."""
+    usual_evenings: UsualEvenings
     step: tuple[StepText, ...]
 
     @property

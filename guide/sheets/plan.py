@@ -13,6 +13,8 @@ from guide.interview.jobfile import Job
 from guide.layout.engine import lay_out
 from guide.layout.parts import Layout
 from guide.lengths import Length, Tape
+from guide.order.crew import crew_of
+from guide.order.evenings import Calendar, calendar_of
 from guide.order.plan import Step, order_of_work
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import load_figures
@@ -41,6 +43,11 @@ class Plan:
     def purchase(self) -> Purchase:
         """What to buy and how to cut it; worked out when a paper first asks, since the talk does without."""
         return buy(self.layout, self.prices)
+
+    @cached_property
+    def calendar(self) -> Calendar:
+        """The work of the job in evenings."""
+        return calendar_of(self.steps, crew_of(self.survey.basement, self.steps))
 
     @property
     def stopped(self) -> bool:

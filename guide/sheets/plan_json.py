@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from typing import Any, Literal
 
 from pydantic import Field
@@ -9,6 +10,7 @@ from pydantic import Field
 from guide.buying.sticks import Lumber
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
+from guide.order.evenings import Evening
 from guide.order.plan import Step
 from guide.reference.sayings import say
 from guide.sheets.cuts import goods_of
@@ -124,6 +126,24 @@ class StepJson(JsonModel):
     waits: list[WaitJson]
 
 
+class TaskJson(JsonModel):
+    """One step, or a piece of one, on its evening."""
+
+    step: str
+    begins: int = Field(description="minutes from the start of the evening")
+    minutes: int
+    more: bool = Field(description="the step goes on another evening")
+
+
+class EveningJson(JsonModel):
+    """One evening of work."""
+
+    day: int = Field(description="days since the first day")
+    date: str | None = Field(description="none while there is no first day")
+    people: int
+    tasks: list[TaskJson]
+
+
 class PlanJson(JsonModel):
     """The whole plan."""
 
@@ -139,6 +159,8 @@ class PlanJson(JsonModel):
     lumber: list[LumberJson]
     sheet_goods: list[SheetsJson]
     steps: list[StepJson]
+    evenings: list[EveningJson]
+    earliest_day: int = Field(description="no calendar of the same people and hours ends before this day")
 
 
 def plan_schema() -> dict[str, Any]:
@@ -166,6 +188,8 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
         lumber=[] if plan.stopped else [_lumber(lumber) for lumber in plan.purchase.lumber],
         sheet_goods=[] if plan.stopped else [sheets_json(goods) for goods in goods_of(plan)],
         steps=[_step(step) for step in plan.steps],
+        evenings=[] if plan.stopped else [_evening(plan, evening) for evening in plan.calendar.evenings],
+        earliest_day=plan.calendar.bound.day,
     )
     return model.model_dump()
 
@@ -258,6 +282,16 @@ def _step(step: Step) -> StepJson:
         minutes_two=step.two,
         tags=list(step.tags),
         waits=[WaitJson(what=wait.what, hours=wait.hours) for wait in step.wait],
+    )
+
+
+def _evening(plan: Plan, evening: Evening) -> EveningJson:
+    start = plan.calendar.crew.start
+    return EveningJson(
+        day=evening.day,
+        date=(start + timedelta(days=evening.day)).isoformat() if start else None,
+        people=2 if evening.two else 1,
+        tasks=[TaskJson(step=t.step.id, begins=t.begins, minutes=t.minutes, more=t.more) for t in evening.tasks],
     )
 
 

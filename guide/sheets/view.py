@@ -338,6 +338,13 @@ ROWS: dict[str, Callable[..., object]] = {
     "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
     "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),
+    "evening_row": lambda it: (
+        it.number,
+        it.when,
+        it.hours,
+        "two" if it.two else "",
+        *("yes" if tag in it.tags else "" for tag in ("fumes", "pins", "glue")),
+    ),
     "foam_row": lambda piece: ("", piece.mark, piece.at, piece.wide, piece.cut, piece.note),
 }
 """How the templates turn a value into the cells of a table row."""

@@ -23,6 +23,7 @@ from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
+from guide.sheets.ics import calendar_file
 from guide.sheets.markdown import fold, table, text
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
@@ -30,6 +31,7 @@ from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
+from guide.sheets.tonight import tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
@@ -121,7 +123,21 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         pages[f"wall-{view.wall.letter}.md"] = fold(
             _render("wall.md.j2", **shared, view=view, body=body, words=_words(body))
         )
+    pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
     return pages
+
+
+def _evenings(plan: Plan) -> dict[str, object]:
+    """Return what the paper of the evenings prints besides the plan."""
+    calendar = plan.calendar
+    return {
+        "evenings": [tonight(plan, evening) for evening in calendar.evenings],
+        "ends": when(plan, calendar.last_day),
+        "earliest": when(plan, calendar.bound.day),
+        "hours_end": when(plan, calendar.bound.hours_day),
+        "chain_end": when(plan, calendar.bound.chain_day),
+        "pace": int(calendar.crew.pace * 100),
+    }
 
 
 def _render(template: str, **values: object) -> str:
@@ -182,6 +198,8 @@ def files_of(plan: Plan, again: tuple[Doubtful, ...] | None = None, *, printed: 
         "shopping.json": _json(shopping_to_json(plan)),
         "plan.json": _json(plan_to_json(plan)),
     }
+    if calendar := calendar_file(plan):
+        files["evenings.ics"] = calendar
     if printed:
         from guide.sheets.printed import printed_papers  # reads Markdown, which nothing else here does
 
@@ -200,7 +218,7 @@ def write_papers(
     folder.mkdir(parents=True, exist_ok=True)
     files = files_of(plan, again, printed=printed)
     for name, content in files.items():
-        (folder / name).write_text(content, encoding="utf-8", newline="\n")
+        (folder / name).write_text(content, encoding="utf-8", newline="")
     return tuple(folder / name for name in files)
 
 

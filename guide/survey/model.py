@@ -252,6 +252,17 @@ class Basement:
     on_hand: str | None = asked("basement.on_hand")
     first_can: Length | None = asked("basement.first_can")
     first_tube: Length | None = asked("basement.first_tube")
+    evenings: str = asked("basement.evenings")
+    crew: str | None = asked("basement.crew")
+    days: str | None = asked("basement.days")
+    helper_day: str | None = asked("basement.helper_day")
+    evening_hours: int | None = asked("basement.evening_hours")
+    loud_hours: int | None = asked("basement.loud_hours")
+    inspection_days: int | None = asked("basement.inspection_days")
+    start: str | None = asked("basement.start")
+    """The first day, as `2027-03-02`."""
+    first_wall_hours: int | None = asked("basement.first_wall_hours")
+    """0 while no wall stands."""
     walls: tuple[str, ...] = asked("basement.walls")
     ring: str | None = asked("basement.ring")
     square: str | None = asked("basement.square")

@@ -51,7 +51,10 @@ def replies(question: Question) -> SearchStrategy[str]:
     elif question.kind == "choice":
         own = st.sampled_from([c.id for c in question.choices] + [str(n + 1) for n in range(len(question.choices))])
     elif question.kind == "count":
-        own = st.sampled_from([str(n) for n in range(MOST_THINGS + 1)] + ["none"])
+        least = int(question.least or 0)
+        own = st.sampled_from([str(least + n) for n in range(MOST_THINGS + 1)] + ([] if least else ["none"]))
+    elif question.kind == "date":
+        own = st.sampled_from(["2027-03-02", "29 Feb 2028", "March 2, 2027"])
     elif question.kind == "names":
         own = st.sampled_from(["1", "2", "north", "north, stair wall", "4"])
     else:

@@ -260,7 +260,10 @@ def _book(**needs: list[Any]) -> StepBook:
         "time": {"alone": 5, "two": 5},
     }
     steps = [{"id": name, **about, "needs": before} for name, before in needs.items()]
-    return StepBook.model_validate({"locked": "", "none": "", "pin_length": "2 1/2", "hours_from": "", "step": steps})
+    usual = {"crew": "alone", "days": "sat", "hours": 1, "loud_hours": 1, "inspection_days": 1, "source": ""}
+    return StepBook.model_validate(
+        {"locked": "", "none": "", "pin_length": "2 1/2", "hours_from": "", "usual_evenings": usual, "step": steps}
+    )
 
 
 def test_steps_that_wait_for_each_other_are_an_error_that_names_them() -> None:

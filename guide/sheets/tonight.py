@@ -1,0 +1,104 @@
+"""The evenings as their paper prints them: when, what in which order, what must not happen, what has to rest afterwards."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from guide.order.crew import WEEK
+from guide.order.evenings import Evening, Task
+from guide.order.plan import Step
+from guide.order.times import in_hours
+from guide.sheets.plan import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class Do:
+    """One thing to do on an evening."""
+
+    begins: str
+    """From the start of the evening: `0:00`, `1:30`."""
+    title: str
+    """The step with its wall."""
+    takes: str
+    where: str
+    """Where the step stands: paper and number."""
+    step: Step
+    begun: bool
+    more: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Tonight:
+    """One evening."""
+
+    number: int
+    when: str
+    hours: str
+    two: bool
+    dos: tuple[Do, ...]
+    tags: frozenset[str]
+    tools: tuple[str, ...]
+    cautions: tuple[str, ...]
+    """Their names; the words stand with the steps."""
+    rests: tuple[tuple[str, str], ...]
+    """What has to pass after steps that end tonight: which step, and what."""
+    quiet_from: str
+    """From when on it is quiet; empty when the whole evening may be loud."""
+
+
+def tonight(plan: Plan, evening: Evening) -> Tonight:
+    """Return one evening of a plan as it is printed."""
+    crew = plan.calendar.crew
+    steps = [task.step for task in evening.tasks]
+    done = [task.step for task in evening.tasks if not task.more]
+    loud_to_the_end = crew.loud >= crew.minutes
+    return Tonight(
+        number=evening.number,
+        when=when(plan, evening.day),
+        hours=in_hours(evening.minutes),
+        two=evening.two,
+        dos=tuple(_do(plan, task) for task in evening.tasks),
+        tags=evening.tags,
+        tools=tuple(dict.fromkeys(tool for step in steps for tool in step.tools)),
+        cautions=tuple(dict.fromkeys(caution.name for step in steps for caution in step.cautions)),
+        rests=tuple((_title(step), step.waits) for step in done if step.waits),
+        quiet_from="" if loud_to_the_end else _clock(crew.loud),
+    )
+
+
+def when(plan: Plan, day: int) -> str:
+    """Return a day as it is printed: its date where the first day has one, else its week, with the day of the week."""
+    crew = plan.calendar.crew
+    if crew.start is not None:
+        date = crew.start + timedelta(days=day)
+        return f"{WEEK[date.weekday()].capitalize()} {date.isoformat()}"
+    weeks, weekday = divmod(day + crew.weekdays[0], len(WEEK))
+    return f"week {weeks + 1}, {WEEK[weekday].capitalize()}"
+
+
+def _do(plan: Plan, task: Task) -> Do:
+    return Do(
+        begins=_clock(task.begins),
+        title=_title(task.step),
+        takes=in_hours(task.minutes),
+        where=_where(plan, task.step),
+        step=task.step,
+        begun=task.begun,
+        more=task.more,
+    )
+
+
+def _title(step: Step) -> str:
+    return f"Wall {step.wall}: {step.title}" if step.wall else step.title
+
+
+def _where(plan: Plan, step: Step) -> str:
+    """Name the paper a step stands on, and its number there."""
+    page = [each.id for each in plan.steps if each.wall == step.wall]
+    paper = f"wall-{step.wall}.md" if step.wall else "job-sheet.md"
+    return f"{paper}, step {page.index(step.id) + 1}"
+
+
+def _clock(minutes: int) -> str:
+    return f"{minutes // 60}:{minutes % 60:02}"
