@@ -56,7 +56,7 @@ def svg(
     sides: tuple[Edge, ...] = ("left", "right")
     for edge in sides:
         for chain, x in sheet.beside(edge):
-            lines += beside(words, chain, x, sheet.y, sheet.said)
+            lines += beside(words, chain, x, sheet.y, sheet.said, sheet.foot - sheet.top)
     for chain in sheet.chains("below"):
         drawn, y = under(words, chain, y, sheet.x, sheet.room, sheet.said)
         lines += drawn
@@ -159,7 +159,10 @@ def _tries(sheet: Sheet, text: str, box: Box) -> Iterator[Word]:
 
 def _labels(sheet: Sheet, words: list[Word], marked: set[str]) -> None:
     """Add each label in its fullest wording that finds room near its place, on white if it can; not of what is marked."""
-    room = Box(MARGIN, sheet.top - LINE, WIDE - MARGIN, sheet.foot + LINE // 2)
+    spare_below = 0 if sheet.rows(above=False) else LINE // 2
+    left = sheet.x(sheet.of.left) if sheet.chains("left") else MARGIN
+    right = sheet.x(sheet.of.right) if sheet.chains("right") else WIDE - MARGIN
+    room = Box(left, sheet.top, right, sheet.foot + spare_below)
     inked = [sheet.box(fill) for fill in sheet.fills if fill.look not in WRITE_OVER]
     taken = [word.box for word in words]
     for label in (shape for shape in sheet.of.shapes if isinstance(shape, Label) and shape.name not in marked):
