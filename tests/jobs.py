@@ -38,7 +38,7 @@ WALL: Tree = {
     "left_first": "this wall", "right_first": "other wall",
     "height": ["92 in at left", "92 in at right"], "concrete": ["90 1/2 in at left", "90 1/2 in at right"],
     "string": "1 1/4 in", "lean": "0 in", "joists": "into", "joist_spacing": "16", "first_joist": "15 1/4 in",
-    "shelf": "2 1/2 in", "openings": [], "pipes": [], "boxes": [], "other": "none",
+    "shelf": "2 1/2 in", "openings": [], "pipes": [], "boxes": [], "fixtures": [], "other": "none",
 }  # fmt: skip
 """A plain level wall between two inside corners: B 2 3/8, F 5 7/8, D 6 3/8; through on the left, butt on the right."""
 
@@ -101,6 +101,12 @@ def lying(start: str, end: str, low: str = "40 in", wide: str = "1 in", out: str
 def outlet(at: str, height: str = "16 in", kind: str = "new") -> Tree:
     """Return an electrical box."""
     return {"kind": kind, "at": at, "height": height}
+
+
+def fixture(start: str, end: str, low: str = "48 in", what: str = "shelf", high: str | None = None) -> Tree:
+    """Return something that will hang on the wall, its lowest screws at `low` and its highest, if it has two rows, at `high`."""
+    tree: Tree = {"what": what, "from": start, "to": end, "low": low}
+    return tree if high is None else {**tree, "high": high}
 
 
 def job(walls: Sequence[Tree], **basement: Json) -> Tree:

@@ -1,6 +1,7 @@
 """What a question is, and the book that holds them in the order they are asked.
 
-A question belongs to a scope: the basement, a wall, or something on a wall (an opening, a pipe, an electrical box).
+A question belongs to a scope: the basement, a wall, or something on a wall (an opening, a pipe, an electrical box,
+something that will hang there).
 A question that counts or names things opens their scope: its answer says how many there are, and their questions are
 asked right after it, one thing after the other.
 """
@@ -23,10 +24,10 @@ Kind = Literal["length", "readings", "choice", "count", "names", "date", "text"]
 """What an answer is: one length; several readings with their places; one of the choices; how many; names; a day; free
 words."""
 
-OUTER = {"basement": None, "wall": "basement", "opening": "wall", "pipe": "wall", "box": "wall"}
+OUTER = {"basement": None, "wall": "basement", "opening": "wall", "pipe": "wall", "box": "wall", "fixture": "wall"}
 """Every scope, and the scope it stands in."""
 
-Scope = Literal["basement", "wall", "opening", "pipe", "box"]
+Scope = Literal["basement", "wall", "opening", "pipe", "box", "fixture"]
 
 DERIVED = {"wall.left_joined": ("yes", "no"), "wall.closes_ring": ("yes", "no")}
 """Facts that conditions may test though nobody is asked: the left end is a corner with the wall before it in this job;

@@ -26,12 +26,13 @@ LOOKS = {
     Kind.KING: Look.STUD, Kind.TRIMMER: Look.STUD, Kind.HEADER: Look.SPAN, Kind.SILL: Look.SPAN,
     Kind.CRIPPLE: Look.STUD, Kind.FOAM: Look.FOAM, Kind.CAP: Look.CAP, Kind.CAP_LAP: Look.CAP,
     Kind.FIREBLOCK: Look.FIREBLOCK, Kind.JOIST_BLOCK: Look.JOIST_BLOCK, Kind.CHASE_POST: Look.CHASE,
-    Kind.CHASE_RUNG: Look.CHASE, Kind.OUTLET: Look.OUTLET, Kind.DRYWALL: Look.SHEET,
+    Kind.CHASE_RUNG: Look.CHASE, Kind.BACKING: Look.BACKING, Kind.OUTLET: Look.OUTLET, Kind.DRYWALL: Look.SHEET,
 }  # fmt: skip
 
 _IN_FRONT = (
     Kind.CAP,
     Kind.FIREBLOCK,
+    Kind.BACKING,
     Kind.PACK,
     Kind.CRIPPLE,
     Kind.TRIMMER,

@@ -94,10 +94,11 @@ _INKS = {
     Look.CHASE: ("", HEAVY, False),
     Look.PIPE: ("upright", PLAIN, False),
     Look.OUTLET: ("black", PLAIN, False),
+    Look.BACKING: ("grain up", PLAIN, False),
     Look.GAP: ("", FINE, False),
     Look.GASKET: ("black", FINE, False),
-    Look.SHEET: ("", PLAIN, False),
     Look.DRYWALL: ("gypsum", PLAIN, False),
+    Look.SHEET: ("", PLAIN, False),
     Look.FRAMING: ("rising", HEAVY, False),
     Look.FRAMED_WALL: ("falling", HEAVY, False),
 }

@@ -50,6 +50,7 @@ class Look(StrEnum):
     FIREBLOCK = "fireblock"
     CHASE = "box round a pipe"
     PIPE = "pipe"
+    BACKING = "backing block"
     OUTLET = "electrical box"
     GAP = "gap behind the studs"
     GASKET = "gasket"

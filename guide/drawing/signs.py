@@ -35,6 +35,7 @@ SIGNS = {
     Look.FIREBLOCK: Sign("╬", "#", "fireblock"),
     Look.CHASE: Sign("┃", "!", "box round a pipe"),
     Look.PIPE: Sign("▓", "O", "pipe"),
+    Look.BACKING: Sign("▂", "b", "backing block"),
     Look.OUTLET: Sign("@", "@", "electrical box"),
     Look.JOIST_END: Sign("█", "M", "joist end"),
     Look.JOIST_SIDE: Sign("─", "_", "joist, from its side", firm=False),

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import partial
 
+from guide.layout.backing import backing_of
 from guide.layout.cap import cap_of
 from guide.layout.corners import Corner, corners_of, end_decisions, end_of
 from guide.layout.drywall import edges_named, hang
@@ -137,6 +138,8 @@ def _complete(
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
     caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
     others = [*framed.blocks, *foam, *plates, *caps, *over]
+    backing, backing_decisions, backing_remarks = backing_of(site, framing, others)
+    others += backing
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
     hung, sheet_decisions, sheet_remarks = hang(site, framing, boxes)
     everything = [*edges_named(framing.parts, hung.joints), *others, *boxes, *hung.parts]
@@ -148,6 +151,7 @@ def _complete(
         *foam_decisions,
         *plate_decisions,
         *cap_decisions,
+        *backing_decisions,
         *box_decisions,
         *sheet_decisions,
         *opening_decisions(site, framing.holes),
@@ -167,5 +171,13 @@ def _complete(
         sheets=hung.way,
         parts=numbered(site.letter, parts),
         decisions=decisions,
-        remarks=(*framed.remarks, *plate_remarks, *cap_remarks, *over_remarks, *box_remarks, *sheet_remarks),
+        remarks=(
+            *framed.remarks,
+            *plate_remarks,
+            *cap_remarks,
+            *over_remarks,
+            *backing_remarks,
+            *box_remarks,
+            *sheet_remarks,
+        ),
     )

@@ -64,6 +64,11 @@ def _places(site: Site, framing: Framing, box: OutletBox, weighed: frozenset[str
     return found
 
 
+def outlet_room(site: Site, box: OutletBox) -> Box:
+    """Return the room that a box takes up where it was said to be."""
+    return _part(site, box, box.at - site.figures.box_wide // 2, frozenset()).box
+
+
 def _part(site: Site, box: OutletBox, x0: Length, weighed: frozenset[str]) -> Part:
     """Return a box with its left side at x0; its front is flush with the drywall."""
     figures = site.figures

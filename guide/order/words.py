@@ -35,6 +35,7 @@ def wall_values(layout: Layout, wall: WallLayout) -> dict[str, str]:
         "joist_block_count": str(len(wall.of(Kind.JOIST_BLOCK))),
         "fireblock_marks": _marks(wall.of(Kind.FIREBLOCK)),
         "open_blocks": _marks(open_blocks(wall)),
+        "backing_count": str(len(wall.of(Kind.BACKING))),
         "tight_blocks": _marks(tight_blocks(wall)),
     }
 

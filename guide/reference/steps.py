@@ -63,6 +63,7 @@ PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
     "fireblock_marks": ("wall", "marks of all upright fireblocks, such as `AF1, AF2`"),
     "open_blocks": ("wall", "marks of the upright fireblocks that can be reached when all studs stand"),
     "tight_blocks": ("wall", "marks of those in a bay too narrow to reach them when all studs stand"),
+    "backing_count": ("wall", "how many blocks behind what will hang"),
     "side": ("end", "`left` or `right`"),
     "other_wall": ("end", "letter of the wall round the corner"),
     "end_stud": ("end", "mark of the stud at that end"),

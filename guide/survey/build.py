@@ -25,12 +25,14 @@ from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
 from guide.reference.codes import DEFAULT_CODE, DEFAULT_ELECTRICAL, CodeProfile, load_code
 from guide.reference.figures import load_figures
 from guide.reference.office import Office, with_office
-from guide.survey.model import Basement, Opening, OutletBox, Pipe, Profile, Survey, Wall
+from guide.survey.model import Basement, Fixture, Opening, OutletBox, Pipe, Profile, Survey, Wall
 from guide.survey.room import problems_of
 
-Filled = TypeVar("Filled", Basement, Wall, Opening, Pipe, OutletBox)
+Filled = TypeVar("Filled", Basement, Wall, Opening, Pipe, OutletBox, Fixture)
 
-_ITEMS: dict[str, type[Opening] | type[Pipe] | type[OutletBox]] = {"opening": Opening, "pipe": Pipe, "box": OutletBox}
+_ITEMS: dict[str, type[Opening] | type[Pipe] | type[OutletBox] | type[Fixture]] = {
+    "opening": Opening, "pipe": Pipe, "box": OutletBox, "fixture": Fixture,
+}  # fmt: skip
 
 
 def survey_from(book: Book, answers: Answers) -> Survey:
@@ -95,6 +97,7 @@ class _Reader:
             openings=tuple(self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")),
             pipes=tuple(self.fill(Pipe, p, place=p) for p in self._items(letter, "pipes", "pipe")),
             boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),
+            fixtures=tuple(self.fill(Fixture, p, place=p) for p in self._items(letter, "fixtures", "fixture")),
         )
         return wall if wall.concrete else replace(wall, concrete=_under_the_joists(wall))
 

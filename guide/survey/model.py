@@ -150,6 +150,24 @@ class OutletBox:
 
 
 @dataclass(frozen=True, slots=True)
+class Fixture:
+    """Something that will hang on the finished wall."""
+
+    place: str
+    what: str = asked("fixture.what")
+    start: Length = asked("fixture.from")
+    end: Length = asked("fixture.to")
+    low: Length = asked("fixture.low")
+    high: Length | None = asked("fixture.high")
+
+    @property
+    def rests(self) -> frozenset[str]:
+        """Every answer that the wood behind it is placed by."""
+        sizes = (self.start, self.end, self.low, self.high)
+        return frozenset({f"{self.place}.what"}).union(*(size.rests for size in sizes if size is not None))
+
+
+@dataclass(frozen=True, slots=True)
 class Wall:
     """One wall as surveyed."""
 
@@ -164,9 +182,11 @@ class Wall:
     openings: tuple[Opening, ...]
     pipes: tuple[Pipe, ...]
     boxes: tuple[OutletBox, ...]
+    fixtures: tuple[Fixture, ...]
     openings_count: int = asked("wall.openings")
     pipes_count: int = asked("wall.pipes")
     boxes_count: int = asked("wall.boxes")
+    fixtures_count: int = asked("wall.fixtures")
     length: Length = asked("wall.length")
     left: str | None = asked("wall.left")
     right: str | None = asked("wall.right")

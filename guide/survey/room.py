@@ -67,6 +67,8 @@ def _things(wall: Wall) -> Iterator[tuple[_Thing, str]]:
         yield (pipe.place, *edges), "at" if pipe.run == "standing" else "to"
     for box in wall.boxes:
         yield (box.place, box.at, box.at), "at"
+    for fixture in wall.fixtures:
+        yield (fixture.place, fixture.start, fixture.end), "to"
 
 
 def _outside(survey: Survey, wall: Wall) -> Iterator[Problem]:
@@ -84,7 +86,22 @@ def _outside(survey: Survey, wall: Wall) -> Iterator[Problem]:
             yield _problem(
                 wall,
                 (f"{pipe.place}.to", f"{pipe.place}.from"),
-                saying("problem.pipe_backwards", what=thing_name(pipe.place), wall=wall.letter, start=pipe.start, end=pipe.end),
+                saying("problem.backwards", what=thing_name(pipe.place), wall=wall.letter, start=pipe.start, end=pipe.end),
+            )  # fmt: skip
+    for fixture in wall.fixtures:
+        if fixture.start >= fixture.end:
+            yield _problem(
+                wall,
+                (f"{fixture.place}.to", f"{fixture.place}.from"),
+                saying("problem.backwards", what=thing_name(fixture.place), wall=wall.letter,
+                       start=fixture.start, end=fixture.end),
+            )  # fmt: skip
+        if fixture.high is not None and fixture.high < fixture.low:
+            yield _problem(
+                wall,
+                (f"{fixture.place}.high", f"{fixture.place}.low"),
+                saying("problem.upside_down", what=thing_name(fixture.place), wall=wall.letter,
+                       low=fixture.low, high=fixture.high),
             )  # fmt: skip
 
 

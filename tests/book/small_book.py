@@ -118,6 +118,17 @@ why = "Framing."
 how = "Count."
 most = "9"
 unknown = { take = "0", say = "I draw none." }
+
+[[question]]
+id = "fixtures"
+short = "fixtures"
+kind = "count"
+opens = "fixture"
+ask = "How many fixtures?"
+why = "Backing."
+how = "Count."
+most = "9"
+unknown = { take = "0", say = "I draw none." }
 """,
     "3.toml": """
 scope = "opening"

@@ -23,7 +23,7 @@ from tests.properties.rooms import rooms, single_walls
 HERE = Path(__file__).parent
 BOX_OR_BLOCK = re.compile(r"[\x20-\x7e\u2500-\u259f\n]*")
 COLUMNS = st.sampled_from((36, 40, 53, 60, 76, 110))
-NEEDED = ("length", "left", "right", "openings", "pipes", "boxes")
+NEEDED = ("length", "left", "right", "openings", "pipes", "boxes", "fixtures")
 """What the trees of partial surveys keep: where walls join, and how many things there are."""
 
 

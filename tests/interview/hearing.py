@@ -12,7 +12,10 @@ from guide.lengths import inches
 from tests.interview.people import BOOK
 
 MEASURED, EYEBALLED, ASSUMED, UNKNOWN = Certainty
-PLACES = {"basement": "basement", "wall": "A", "opening": "A.opening1", "pipe": "A.pipe1", "box": "A.box1"}
+PLACES = {
+    "basement": "basement", "wall": "A", "opening": "A.opening1", "pipe": "A.pipe1", "box": "A.box1",
+    "fixture": "A.fixture1",
+}  # fmt: skip
 METRIC = {"basement.tape": Answer("millimetres", MEASURED, "mm")}
 
 

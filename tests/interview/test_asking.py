@@ -161,7 +161,9 @@ def test_after_any_changes_the_talk_still_ends(answers: Answers, data: st.DataOb
 def test_a_changed_length_puts_in_doubt_what_was_counted_and_read_along_the_wall() -> None:
     answers = answers_of(job([wall("144 in")]))
     new, effect = changed(answers, "A.length", "150")
-    assert effect == Effect(parked=(), back=(), confirm=("A.height", "A.concrete", "A.openings", "A.pipes", "A.boxes"))
+    assert effect == Effect(
+        parked=(), back=(), confirm=("A.height", "A.concrete", "A.openings", "A.pipes", "A.boxes", "A.fixtures")
+    )
     assert new["A.height"] == answers["A.height"].doubted()
     asked = next_question(BOOK, new)
     assert asked is not None

@@ -23,7 +23,7 @@ BUILT_IN = {
     Kind.TRIMMER: "openings", Kind.HEADER: "openings", Kind.SILL: "openings", Kind.CRIPPLE: "openings",
     Kind.FOAM: "foam", Kind.CAP: "cap", Kind.CAP_LAP: "cap", Kind.JOIST_BLOCK: "joist_blocks",
     Kind.CHASE_POST: "chases", Kind.CHASE_RUNG: "chases", Kind.OUTLET: "electrical_rough",
-    Kind.DRYWALL: "drywall_ready",
+    Kind.BACKING: "backing", Kind.DRYWALL: "drywall_ready",
 }  # fmt: skip
 """The step that puts each kind of part in place; end studs, packs and fireblocks are told apart below."""
 

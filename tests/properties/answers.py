@@ -24,7 +24,7 @@ def readings(tree: Tree) -> Iterator[tuple[str, list[str | int]]]:
     for key in ("length", "height", "concrete"):
         for number in range(len(cast(list[str], wall[key]))):
             yield f"A.{key}", [*way, key, number]
-    for key, name in (("openings", "opening"), ("pipes", "pipe"), ("boxes", "box")):
+    for key, name in (("openings", "opening"), ("pipes", "pipe"), ("boxes", "box"), ("fixtures", "fixture")):
         for number, item in enumerate(cast(list[Tree], wall[key])):
             yield from _sizes(item, f"A.{name}{number + 1}", [*way, key, number])
 

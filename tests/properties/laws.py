@@ -231,6 +231,21 @@ def _covers(stretches: list[tuple[Length, Length]], x0: Length, x1: Length) -> b
     return at >= x1
 
 
+def loose_backing(wall: WallLayout, basement: Basement) -> Iterator[str]:
+    """Yield every block for what will hang that does not reach from one upright to the next, flush with their face."""
+    survey, uprights = wall.wall, wall.of(*UPRIGHT)
+    for block in wall.of(Kind.BACKING):
+        box = block.box
+        low, high = box.z0.at(survey, block.centre), box.z1.at(survey, block.centre)
+        for side, x in (("left", box.x0), ("right", box.x1)):
+            beside = [p for p in uprights if x == (p.box.x1 if side == "left" else p.box.x0)]
+            heights = [(p.box.z0.at(survey, p.centre), p.box.z1.at(survey, p.centre)) for p in beside]
+            if not any(z0 <= low and high <= z1 for z0, z1 in heights):
+                yield f"{block.id} has no upright on its {side}"
+        if box.y1 != wall.offsets.face or box.y1 - box.y0 != FIGURES.stud_thick:
+            yield f"{block.id} does not lie flat and flush with the studs"
+
+
 # ------------------------------------------------------------------------------------------------------- plates
 
 

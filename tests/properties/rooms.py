@@ -12,7 +12,20 @@ from typing import cast
 from hypothesis import strategies as st
 
 from guide.interview.written import Json
-from tests.jobs import Tree, alongside, framed_door, job, kept_free, lying, new_door, outlet, standing, wall, window
+from tests.jobs import (
+    Tree,
+    alongside,
+    fixture,
+    framed_door,
+    job,
+    kept_free,
+    lying,
+    new_door,
+    outlet,
+    standing,
+    wall,
+    window,
+)
 
 
 def tape(sixteenths: int) -> str:
@@ -91,6 +104,19 @@ def boxes(draw: st.DrawFn, length: int) -> list[Tree]:
 
 
 @st.composite
+def fixtures(draw: st.DrawFn, length: int) -> list[Tree]:
+    """Draw up to two things that will hang anywhere, before openings and pipes too."""
+    found = []
+    for _ in range(draw(st.integers(0, 2)) if draw(st.booleans()) else 0):
+        start = draw(st.integers(0, length - 16))
+        end, low = draw(st.integers(start + 1, length)), draw(sizes(2, 90))
+        what = ("screen", "cabinets", "shelf", "rail", "curtain rod")[draw(st.integers(0, 4))]
+        high = tape(low + draw(sizes(0, 30))) if what in ("screen", "cabinets") else None
+        found.append(fixture(tape(start), tape(end), tape(low), what, high))
+    return found
+
+
+@st.composite
 def profiles(
     draw: st.DrawFn, length: int, left: int | None = None, right: int | None = None, under: int | None = None
 ) -> tuple[Tree, int]:
@@ -140,6 +166,7 @@ def walls(
         holes, pipes = draw(things(length, low))
         answers["openings"], answers["pipes"] = cast(Json, holes), cast(Json, pipes)
         answers["boxes"] = cast(Json, draw(boxes(length)))
+        answers["fixtures"] = cast(Json, draw(fixtures(length)))
     return wall(tape(length), **answers)
 
 

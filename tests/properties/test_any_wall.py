@@ -51,6 +51,13 @@ def test_every_upright_bears_at_both_ends(tree: Tree) -> None:
 
 @often
 @any_wall
+def test_every_block_for_what_will_hang_reaches_from_upright_to_upright(tree: Tree) -> None:
+    """Flat and flush with the room face of the two, which stand all the way along its ends."""
+    assert not broken(laws.loose_backing, tree)
+
+
+@often
+@any_wall
 def test_plate_pieces_tile_the_plates_between_doors_and_pipes(tree: Tree) -> None:
     """No gap, no overlap, no piece longer than a stick, and no plate in a door or a pipe."""
     assert not broken(laws.untiled, tree)

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from guide.interview.written import Json
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import inches
-from tests.jobs import Tree, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
+from tests.jobs import Tree, fixture, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
 from tests.properties import drywall_law, foam_law, laws
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
@@ -24,7 +24,15 @@ Spoil = Callable[[Part], Part | None]
 def good() -> WallLayout:
     """Return a wall that keeps every law: a door, a window, a pipe between the studs and an electrical box."""
     openings: list[Json] = [new_door("30 in"), window("120 in")]
-    return laid(wall("256 in", openings=openings, pipes=[standing("200 in")], boxes=[outlet("90 in")]))
+    return laid(
+        wall(
+            "256 in",
+            openings=openings,
+            pipes=[standing("200 in")],
+            boxes=[outlet("90 in")],
+            fixtures=[fixture("92 in", "112 in", "60 in")],
+        )
+    )
 
 
 def spoilt(kind: Kind, spoil: Spoil, number: int = 1) -> WallLayout:
@@ -56,7 +64,7 @@ def gone(part: Part) -> None:
 
 
 EVERY: tuple[Law, ...] = (
-    laws.clashes, laws.strays, laws.hanging, laws.untiled, laws.joints_in_the_air, laws.open_ways, drywall_law.loose_edges,
+    laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
 )  # fmt: skip
 
@@ -80,6 +88,9 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (laws.hanging, Kind.TRIMMER, gone),
         (laws.hanging, Kind.BOTTOM_PLATE, gone),
         (laws.hanging, Kind.HEADER, gone),
+        (laws.loose_backing, Kind.BACKING, moved("1/16")),
+        (laws.loose_backing, Kind.BACKING, moved("0", "-1/16")),
+        (laws.in_the_way, Kind.BACKING, moved("-45")),
         (laws.untiled, Kind.BOTTOM_PLATE, gone),
         (laws.untiled, Kind.TOP_PLATE, moved("1/16")),
         (laws.open_ways, Kind.FIREBLOCK, gone),

@@ -45,7 +45,7 @@ def test_a_wall_and_its_mirror_image_take_the_same_number_of_uprights(tree: Tree
     Of two openings too close to be framed both, the left one is framed: such walls are not asked. Of two starts equally
     good the left one is taken, so that the studs may stand elsewhere in the mirror, and fireblocks with them.
     """
-    cast(list[Tree], tree["walls"])[0]["boxes"] = []
+    cast(list[Tree], tree["walls"])[0] |= {"boxes": [], "fixtures": []}
     ours, theirs = layout_of(tree).walls, layout_of(mirrored(tree)).walls
     assert len(ours) == len(theirs)
     crowded = {"remark.opening_unframed", "remark.no_room"}

@@ -14,6 +14,7 @@ from guide.lengths import inches
 from tests.jobs import Tree
 from tests.properties.rooms import tape
 
+THINGS = ("openings", "pipes", "boxes", "fixtures")
 _INCHES = re.compile(r"(-?)((?:\d+ )?\d+/\d+|\d+) in\b")
 
 
@@ -61,7 +62,7 @@ def mirrored(tree: Tree) -> Tree:
         else:
             pipe["from"], pipe["to"] = (tape(length - _sixteenths(pipe[end])) for end in ("to", "from"))
             pipe["low_left"], pipe["low_right"] = pipe["low_right"], pipe["low_left"]
-    wall["boxes"] = []
+    wall["boxes"] = wall["fixtures"] = []
     return new
 
 
@@ -81,9 +82,9 @@ def half_told(draw: st.DrawFn, jobs: st.SearchStrategy[Tree]) -> Tree:
     tree = copy.deepcopy(draw(jobs))
     places = [cast(Tree, tree["basement"])]
     for wall in cast(list[Tree], tree["walls"]):
-        places += [wall, *(item for key in ("openings", "pipes", "boxes") for item in cast(list[Tree], wall[key]))]
+        places += [wall, *(item for key in THINGS for item in cast(list[Tree], wall[key]))]
     for place in places:
-        for key in sorted(set(place) - {"length", "openings", "pipes", "boxes"}):
+        for key in sorted(set(place) - {"length", *THINGS}):
             if draw(st.integers(0, 3)) == 0:
                 del place[key]
     return tree

@@ -8,6 +8,7 @@ from guide.reference.sayings import say
 from guide.survey.model import Problem, Survey
 from tests.jobs import (
     Tree,
+    fixture,
     framed_door,
     job,
     layout_of,
@@ -31,7 +32,15 @@ CONTRADICTIONS = [
     ("outside", wall(pipes=[standing("143 in", "4 in")]), "A.pipe1.at", "145 in"),
     ("outside", wall(boxes=[outlet("150 in")]), "A.box1.at", "150 in"),
     ("outside", wall(pipes=[lying("40 in", "200 in")]), "A.pipe1.to", "200 in"),
-    ("pipe_backwards", wall(pipes=[lying("60 in", "40 in")]), "A.pipe1.to", "before it starts"),
+    ("backwards", wall(pipes=[lying("60 in", "40 in")]), "A.pipe1.to", "before it starts"),
+    ("outside", wall(fixtures=[fixture("100 in", "150 in")]), "A.fixture1.to", "150 in"),
+    ("backwards", wall(fixtures=[fixture("60 in", "40 in")]), "A.fixture1.to", "before it starts"),
+    (
+        "upside_down",
+        wall(fixtures=[fixture("40 in", "60 in", "50 in", "cabinets", "40 in")]),
+        "A.fixture1.high",
+        "40 in",
+    ),
     ("overlap", wall(openings=[window("40 in"), new_door("60 in")]), "A.opening2.left", "opening 1"),
     ("overlap", wall(openings=[window("40 in")], pipes=[standing("50 in")]), "A.pipe1.at", "pipe 1"),
     ("overlap", wall(pipes=[standing("50 in", "4 in"), standing("53 in", "4 in")]), "A.pipe2.at", "pipe 2"),
