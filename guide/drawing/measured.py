@@ -90,11 +90,11 @@ def deep(chain: Chain, said: Said) -> int:
     return CLEAR * 3 + LEAD + max(wide(size, WORDS) for size in _sizes(chain, said)) + SMALL
 
 
-def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int], said: Said, tall: int) -> list[str]:
+def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int], said: Said, top: int) -> list[str]:
     """Add the sizes of an upright chain to the words and return its lines; `x` is its edge nearest to the drawing.
 
-    One size stands along its line, after its words, in the fullest wording that is no longer than the picture is
-    `tall`; several stand level beside it, and the words outside of them.
+    One size stands along its line, after its words, in the fullest wording that stands on the chain's foot without
+    reaching over the picture's `top`; several stand level beside it, and the words outside of them.
     """
     out = 1 if chain.edge == "right" else -1
     at = [up(place) for place in chain.places]
@@ -103,7 +103,7 @@ def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int],
         line = x + DEEP - CLEAR if out > 0 else x - CLEAR
         short = said(chain.places[1] - chain.places[0], False)
         wordings = (f"{printable(chain.says)} {sizes[0]}", f"{printable(chain.says)} {short}", short)
-        text = next((each for each in wordings if wide(each, WORDS) <= tall), short)
+        text = next((each for each in wordings if wide(each, WORDS) <= max(at) - top), short)
         words.append(Word(text, line - CLEAR - WORDS // 2, _over_foot(text, WORDS, at), upright=True))
         return [ticked([(line, y) for y in at])]
     line = x + CLEAR * out

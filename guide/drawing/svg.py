@@ -56,7 +56,7 @@ def svg(
     sides: tuple[Edge, ...] = ("left", "right")
     for edge in sides:
         for chain, x in sheet.beside(edge):
-            lines += beside(words, chain, x, sheet.y, sheet.said, sheet.foot - sheet.top)
+            lines += beside(words, chain, x, sheet.y, sheet.said, sheet.top)
     for chain in sheet.chains("below"):
         drawn, y = under(words, chain, y, sheet.x, sheet.room, sheet.said)
         lines += drawn
