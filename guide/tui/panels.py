@@ -71,14 +71,16 @@ class WallPane(VerticalScroll):
         self._tape: Tape = "inches"
 
     def compose(self) -> ComposeResult:
-        """One block of text."""
+        """How far the wall can be trusted, and its drawing."""
+        yield Static("", markup=False, id="standing")
         yield Static("", markup=False, id="drawing")
 
-    def show(self, layout: Layout, letter: str | None) -> None:
-        """Show a wall by its letter; without one, the last that can be drawn."""
+    def show(self, layout: Layout, letter: str | None, standing: str) -> None:
+        """Show a wall by its letter; without one, the last that can be drawn. `standing` says how far it can be trusted."""
         walls = layout.walls
         self._wall = layout.by_letter.get(letter or "") or (walls[-1] if walls and letter is None else None)
         self._tape = layout.survey.basement.tape
+        self.query_one("#standing", Static).update(standing)
         self._draw()
 
     def on_resize(self, event: events.Resize) -> None:

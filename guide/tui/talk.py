@@ -13,7 +13,8 @@ from textual.widgets import Footer, Input, OptionList
 from textual.widgets.option_list import Option
 
 from guide.session import Session, Turn
-from guide.tui.asides import AnswerList, Aside
+from guide.sheets.actions import actions
+from guide.tui.asides import ActionList, AnswerList, Aside
 from guide.tui.panels import Conversation, Strip, WallPane
 
 
@@ -28,6 +29,9 @@ class Talk(Screen[None]):
         ("f3", "change", "Change"),
         ("f4", "wall", "Wall"),
         ("f5", "papers", "Papers"),
+        ("f6", "more", "More"),
+        Binding("ctrl+z", "undo", show=False),
+        Binding("ctrl+y", "redo", show=False),
         Binding("escape", "reply", show=False),
         Binding("down", "choices", show=False),
     ]
@@ -87,6 +91,22 @@ class Talk(Screen[None]):
     def _change(self, path: str | None) -> None:
         if path is not None:
             self._after(self._session.change(path))
+
+    def action_more(self) -> None:
+        """Pick something to be done, with the question, the answers or a wall."""
+        self.app.push_screen(ActionList(actions(self._session.answers, self._session.current)), self._do)
+
+    def _do(self, typed: str | None) -> None:
+        if typed is not None:
+            self._reply(typed)
+
+    def action_undo(self) -> None:
+        """Take the last change back."""
+        self._after(self._session.undo())
+
+    def action_redo(self) -> None:
+        """Have again what was taken back."""
+        self._after(self._session.redo())
 
     def action_wall(self) -> None:
         """Where talk and wall take turns, give the other its turn."""
@@ -150,4 +170,4 @@ class Talk(Screen[None]):
 
     def draw_wall(self, letter: str | None) -> None:
         """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then."""
-        self.query_one("#wall", WallPane).show(self._session.layout, letter)
+        self.query_one("#wall", WallPane).show(self._session.layout, letter, self._session.standing(letter))
