@@ -25,7 +25,7 @@ from guide.sheets.carried import carried_out
 from guide.sheets.shown import letter_of, picture_lines
 from guide.sheets.said import place_title, read_back
 from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
-from guide.sheets.standing import standing_line, standing_lines, standings
+from guide.sheets.standing import standing_line, standing_lines, standing_of
 from guide.survey.model import Problem
 
 
@@ -159,8 +159,7 @@ class Session(OpenJob):
 
     def standing(self, letter: str | None) -> str:
         """Return how far a wall can be trusted, in one line; the basement without one."""
-        here = (each for each in standings(self.book, self.answers, self.layout) if each.letter == (letter or ""))
-        return next((standing_line(self.answers, each) for each in here), "")
+        return standing_line(self.answers, standing_of(self.book, self.answers, self.layout, letter or ""))
 
     def change(self, path: str) -> Turn:
         """Go to an answer given earlier, to change it. Nothing changes until the new answer is given."""

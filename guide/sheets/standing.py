@@ -36,10 +36,11 @@ class Standing:
 def standings(book: Book, answers: Answers, layout: Layout) -> tuple[Standing, ...]:
     """Return how the basement and each wall stand, the basement first."""
     walls = [wall_letter(index) for index in range(count_of(answers.get("basement.walls")))]
-    return tuple(_standing(book, answers, layout, letter) for letter in ("", *walls))
+    return tuple(standing_of(book, answers, layout, letter) for letter in ("", *walls))
 
 
-def _standing(book: Book, answers: Answers, layout: Layout, letter: str) -> Standing:
+def standing_of(book: Book, answers: Answers, layout: Layout, letter: str) -> Standing:
+    """Return how one wall stands, or the basement for an empty letter."""
     place = letter or "basement"
     here = [asked.path for asked in applying(book, answers) if asked.place.partition(".")[0] == place]
     measured = [

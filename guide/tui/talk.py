@@ -50,13 +50,17 @@ class Talk(Screen[None]):
                 yield OptionList(id="choices")
                 yield Input(id="reply", placeholder="your answer, or: back, why, how, don't know")
             yield WallPane(id="wall")
-        yield Footer(show_command_palette=False)
+        yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:
         """Open the talk: what is contradictory in the job, then the first question."""
         for line in self._session.problem_lines():
             self._conversation.said(line)
         self._ask()
+
+    def on_resize(self) -> None:
+        """Draw a wall for which there is room now."""
+        self._show_standing()
 
     @property
     def _conversation(self) -> Conversation:
@@ -111,6 +115,7 @@ class Talk(Screen[None]):
     def action_wall(self) -> None:
         """Where talk and wall take turns, give the other its turn."""
         self.toggle_class("-wall-first")
+        self._show_standing()
         self.query_one("#wall" if self.has_class("-wall-first") else "#reply").focus()
 
     def action_reply(self) -> None:
@@ -169,5 +174,10 @@ class Talk(Screen[None]):
         self.call_after_refresh(self.draw_wall, letter)
 
     def draw_wall(self, letter: str | None) -> None:
-        """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then."""
+        """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then.
+
+        Where talk and wall take turns and it is the talk's, nothing is worked out at all.
+        """
+        if not self.query_one("#wall").display:
+            return
         self.query_one("#wall", WallPane).show(self._session.layout, letter, self._session.standing(letter))

@@ -9,7 +9,7 @@ import pytest
 from textual.widgets import Input, Static
 
 from guide.book.questions import load_book
-from guide.interview.jobfile import Job, load
+from guide.interview.jobfile import Job, load, save
 from guide.session import Session
 from guide.tui.app import make_app
 from guide.tui.asides import ActionList
@@ -103,15 +103,16 @@ LINES = ("92 1/2", "no, 93", "why", "back", "later", "undo", "redo", "don't know
          "what is missing", "find shelf", "mirror wall a", "copy wall a", "go to wall a", "draw", "about 3", "\x1b[2J", "é" * 50)  # fmt: skip
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", range(3))
 async def test_whoever_presses_and_types_anything_breaks_nothing(seed: int, tmp_path: Path) -> None:
     """Hundreds of steps of any keys and lines: the app lives, no answer is lost but by an undo, and Escape leads home."""
     chance = random.Random(seed)
-    session = session_of(tmp_path / "job.json", without=("A.", "basement.foam", "A.openings", "-")[seed])
+    session = session_of(tmp_path / "job.json", without=("A.", "basement.foam", "A.openings")[seed])
+    save(tmp_path / "job.json", load_book(), session.job)
     app = make_app(load_book(), session, tmp_path)
     async with app.run_test(size=SIZES[seed % 3]) as pilot:
         await pilot.pause()
-        for _ in range(60):
+        for _ in range(36):
             before = set(session.answers)
             undone = False
             if chance.random() < 0.5 and isinstance(app.screen, Talk):
@@ -121,7 +122,7 @@ async def test_whoever_presses_and_types_anything_breaks_nothing(seed: int, tmp_
                 await pilot.press("enter")
                 undone = line == "undo"
             else:
-                keys = chance.choices(KEYS, k=8)
+                keys = chance.choices(KEYS, k=12)
                 await pilot.press(*keys)
                 undone = "ctrl+z" in keys or "f6" in keys
             assert undone or before <= set(session.answers)
