@@ -22,8 +22,8 @@ from guide.interview.understand import Correction, Several, Wish, doubt_about, h
 from guide.open_job import OpenJob
 from guide.reference.office import Office
 from guide.sheets.carried import carried_out
-from guide.sheets.shown import letter_of, picture_lines
 from guide.sheets.said import place_title, read_back
+from guide.sheets.shown import letter_of, picture_lines
 from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
 from guide.sheets.standing import standing_line, standing_lines, standing_of
 from guide.survey.model import Problem

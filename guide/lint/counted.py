@@ -20,9 +20,12 @@ def questions_asked(book: Book, walls: int) -> tuple[int, int]:
     answers: dict[str, Answer] = {}
     while (asked := next_question(book, answers)) is not None:
         question = asked.question
-        text = (
-            str(walls) if asked.path == "basement.walls" else question.usual or example_of(question, bare_of(answers))
-        )
+        if asked.path == "basement.walls":
+            text = str(walls)
+        elif question.choices:
+            text = question.usual or question.choices[0].id
+        else:
+            text = question.usual or example_of(question, bare_of(answers))
         value, _ = read_value(question, text, "in")
         answers[asked.path] = Answer(value, Certainty.MEASURED, text)
     return _counted(book, answers)
