@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     from guide.layout.parts import Layout, WallLayout
 
 
+MOST_LINES = 160
+"""Lines of the talk that can be scrolled back to; what was answered before is found in the list of answers."""
+
+
 class Conversation(VerticalScroll):
     """What was asked, heard and said, the newest at the bottom. Everything is text; nothing in it is markup."""
 
@@ -41,6 +45,8 @@ class Conversation(VerticalScroll):
         self._add(line, "said")
 
     def _add(self, text: str, kind: str) -> None:
+        if len(self.children) > MOST_LINES:  # every line is laid out again with every answer, so the oldest go
+            self.remove_children(self.children[: MOST_LINES // 2])
         self.mount(Static(text, markup=False, classes=kind))
 
 
