@@ -246,11 +246,14 @@ def _schema(what: str) -> int:
 
 def _lint() -> int:
     from guide.lint import lint
+    from guide.lint.counted import length_of_the_talk
 
     found = lint(load_book())
     for line in found:
         print(line)
     print(f"{len(load_book().questions)} questions: " + (f"{len(found)} finding(s)." if found else "nothing wrong."))
+    if not found:
+        print(length_of_the_talk(load_book()))
     return 2 if found else 0
 
 

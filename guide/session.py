@@ -6,31 +6,27 @@ The app, the plain talk, the command line and the tests all talk to a `Session`;
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers, Certainty
+from guide.interview.answers import Answer, Answers
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answers
+from guide.interview.commands import Order, order_said
 from guide.interview.corrections import said_again
 from guide.interview.history import History, changed_paths
-from guide.interview.jobfile import Job, load, save
+from guide.interview.jobfile import Job, load
 from guide.interview.replies import Sorry, clean
 from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
-from guide.reference.figures import load_figures
+from guide.open_job import OpenJob
 from guide.reference.office import Office
-from guide.reference.sayings import say
-from guide.sheets.said import Said, place_title, read_back, said_so_far
+from guide.sheets.carried import carried_out
+from guide.sheets.said import place_title, read_back
+from guide.sheets.shown import letter_of, picture_lines
 from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
-from guide.survey.build import code_of, survey_from
-from guide.survey.model import Problem, Survey
-
-if TYPE_CHECKING:
-    from guide.layout.parts import Layout
-    from guide.sheets.plan import Plan
-    from guide.sheets.twice import Doubtful
+from guide.sheets.standing import standing_line, standing_lines, standing_of
+from guide.survey.model import Problem
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,24 +48,18 @@ class _Pending:
     effect: Effect
 
 
-class Session:
-    """One open job. `path` is where it is kept; None keeps it in memory only."""
+class Session(OpenJob):
+    """The talk about one open job."""
 
     def __init__(self, book: Book, job: Job, path: Path | None = None, office: Office | None = None) -> None:
-        self.book = book
-        self.office = office
-        self.path = path
-        self._job = job
+        super().__init__(book, job, path, office)
         self._jumped: str | None = None
         self._pending: _Pending | None = None
         self._offered: tuple[Asked, Answer] | None = None
         self._answered: Asked | None = None
         self._later: frozenset[str] = frozenset()
+        self._first: str | None = None
         self._history = History()
-        self._survey: Survey | None = None
-        self._layout: Layout | None = None
-        self._plan: Plan | None = None
-        self._again: tuple[Doubtful, ...] | None = None
 
     @classmethod
     def opened(cls, book: Book, path: Path, office: Office | None = None) -> Session:
@@ -79,71 +69,14 @@ class Session:
     # ------------------------------------------------------------------------------------------- what stands
 
     @property
-    def job(self) -> Job:
-        """The job as it is now."""
-        return self._job
-
-    @property
-    def answers(self) -> Answers:
-        """The answers as they are now."""
-        return self._job.answers
-
-    @property
     def current(self) -> Asked | None:
         """The question asked now: one the person went back to, else the next; None when nothing is left to ask."""
         if self._jumped is not None:
             return next((a for a in applying(self.book, self.answers) if a.path == self._jumped), None) or self._next()
         return self._next()
 
-    @property
-    def survey(self) -> Survey:
-        """What the answers so far say of the basement."""
-        if self._survey is None:
-            self._survey = survey_from(self.book, self.answers)
-        return self._survey
-
-    @property
-    def layout(self) -> Layout:
-        """The layout of the answers so far."""
-        from guide.layout.engine import lay_out  # the first question need not wait for it
-
-        if self._layout is None:
-            self._layout = lay_out(self.survey, code_of(self.survey, self.office), load_figures())
-        return self._layout
-
-    @property
-    def said(self) -> tuple[Said, ...]:
-        """The answers so far as understood, in the order asked."""
-        return said_so_far(self.book, self.answers)
-
-    @property
-    def plan(self) -> Plan:
-        """The whole plan of the answers so far."""
-        from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
-
-        if self._plan is None:
-            self._plan = make_plan(self.book, self._job, self.layout, office=self.office)
-        return self._plan
-
-    @property
-    def again(self) -> tuple[Doubtful, ...]:
-        """The readings to tape again before the first cut; it takes a layout for each reading, so only papers ask."""
-        from guide.sheets.twice import tape_again  # the talk need not wait for it
-
-        if self._again is None:
-            self._again = tape_again(self.book, self.answers)
-        return self._again
-
-    def counts(self) -> tuple[int, int, int]:
-        """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
-        asked = [self.answers.get(each.path) for each in applying(self.book, self.answers)]
-        given = [answer for answer in asked if answer is not None]
-        done = sum(not answer.confirm for answer in given)
-        guessed = sum(answer.known is not Certainty.MEASURED for answer in given)
-        return done, len(asked), guessed
-
     def _next(self) -> Asked | None:
-        return next_question(self.book, self.answers, self._later)
+        return next_question(self.book, self.answers, self._later, self._first)
 
     # ------------------------------------------------------------------------------------------- how it is said
 
@@ -173,6 +106,8 @@ class Session:
         offered, self._offered = self._offered, None
         if offered is not None and load_talk().wish(clean(text)) in ("yes", "keep"):
             return self._take(offered)
+        if (order := order_said(self.answers, text)) is not None:
+            return self.carry_out(order)
         asked = self.current
         if asked is None:
             return self._after_the_end(text)
@@ -205,6 +140,26 @@ class Session:
             return Turn((str(sorry),))
         value = read_back(asked.question, answer, tape_of(self.answers))
         return Turn((str(sorry), say_of_talk("nearest", value=f"{value.rstrip('.')}.")))
+
+    def carry_out(self, order: Order) -> Turn:
+        """Do what a command asks: with walls, with the place in the talk, or show how things stand."""
+        if order.command == "standing":
+            return Turn(standing_lines(self.book, self.answers, self.layout))
+        if order.command in ("draw", "section", "floor"):
+            here = self.current.place.partition(".")[0] if self.current is not None else ""
+            return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, here)))
+        carried = carried_out(self.book, self.answers, order)
+        if carried.answers is not None:
+            self._history = self._history.after(self.answers)
+            self._set(carried.answers)
+        self._jumped, self._answered, self._offered, self._pending = carried.path, None, None, None
+        self._first = carried.wall if carried.wall or carried.answers is not None else self._first
+        moved = carried.answers is not None or carried.path is not None or carried.wall is not None
+        return Turn((*carried.lines, *(self._saved() if carried.answers is not None else ())), stored=moved)
+
+    def standing(self, letter: str | None) -> str:
+        """Return how far a wall can be trusted, in one line; the basement without one."""
+        return standing_line(self.answers, standing_of(self.book, self.answers, self.layout, letter or ""))
 
     def change(self, path: str) -> Turn:
         """Go to an answer given earlier, to change it. Nothing changes until the new answer is given."""
@@ -340,27 +295,3 @@ class Session:
         """Put every answer of a contradiction in doubt, so that it is asked again."""
         paths = [path for problem in problems for path in problem.paths if path in self.answers]
         self._set({**self.answers, **{path: self.answers[path].doubted() for path in paths}})
-
-    def _problems(self) -> tuple[Problem, ...]:
-        return self.survey.problems
-
-    def problem_lines(self) -> tuple[str, ...]:
-        """Return the contradictions that stand in the answers, each in one sentence."""
-        return tuple(self._said(problem) for problem in self._problems())
-
-    def _said(self, problem: Problem) -> str:
-        return say(problem.saying, tape_of(self.answers))
-
-    def _set(self, answers: dict[str, Answer]) -> None:
-        self._job = replace(self._job, answers=answers)
-        self._survey = self._layout = self._plan = self._again = None
-
-    def _saved(self) -> tuple[str, ...]:
-        """Write the job file; when that fails say so, and keep everything in memory."""
-        if self.path is None:
-            return ()
-        try:
-            save(self.path, self.book, self._job)
-        except OSError as error:
-            return (say_of_talk("not_saved", path=str(self.path), why=error.strerror or str(error)),)
-        return ()

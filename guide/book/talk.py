@@ -14,6 +14,9 @@ Wanted = Literal[
 ]  # fmt: skip
 """What a person can want instead of answering."""
 
+Command = Literal["go", "copy", "mirror", "before", "after", "insert_before", "insert_after", "delete", "draw", "section", "floor", "standing", "find"]  # fmt: skip
+"""What a person can have done with the job."""
+
 _APOSTROPHES = str.maketrans(dict.fromkeys("’‘ʼ´`′＇", "'"))
 
 
@@ -64,6 +67,8 @@ class Talk(BaseModel):
     begins: dict[Wanted, tuple[str, ...]]
     """Beginnings of longer replies that are a wish."""
     understood: Understood
+    commands: dict[Command, tuple[str, ...]]
+    """How a person has something done; {wall}, {other} and {words} stand for what is named."""
     ordinals: dict[str, int]
     """Places in a row said in words."""
     same_as: tuple[str, ...]

@@ -79,19 +79,23 @@ def _things(book: Book, answers: Answers, opened: Asked, outer: frozenset[str]) 
         yield from _applying_at(book, answers, item_place(opened.place, opened.question.opens, index), outer)
 
 
-def next_question(book: Book, answers: Answers, later: Set[str] = frozenset()) -> Asked | None:
+def next_question(
+    book: Book, answers: Answers, later: Set[str] = frozenset(), first: str | None = None
+) -> Asked | None:
     """Return the one question to ask now, or None when everything that applies is answered and in no doubt.
 
-    Those whose path is in `later` come after all others.
+    Those of the wall `first` come before all others, those whose path is in `later` after them.
     """
-    left = None
+    left = found = None
     for asked in applying(book, answers):
         answer = answers.get(asked.path)
         if answer is None or answer.confirm:
-            if asked.path not in later:
+            if asked.path in later:
+                left = left or asked
+            elif first is None or asked.path.partition(".")[0] == first:
                 return asked
-            left = left or asked
-    return left
+            found = found or (asked if asked.path not in later else None)
+    return found or left
 
 
 def previous_question(book: Book, answers: Answers, path: str | None) -> Asked | None:

@@ -12,6 +12,7 @@ from textual.screen import ModalScreen
 from textual.widgets import Footer, Input, Label, OptionList, Static
 from textual.widgets.option_list import Option
 
+from guide.sheets.actions import Action
 from guide.sheets.said import Said
 
 
@@ -38,6 +39,77 @@ class Aside(ModalScreen[None]):
         self.dismiss(None)
 
 
+class ActionList(ModalScreen[str | None]):
+    """Everything that can be done now; returns the words that do it, or None. Typing narrows the list."""
+
+    BINDINGS: ClassVar = [("escape", "close", "Leave it"), Binding("down", "into_list", show=False)]
+    AUTO_FOCUS = "#find"
+
+    def __init__(self, actions: Sequence[Action]) -> None:
+        super().__init__()
+        self._rows = [(each.typed, f"{each.typed}: {each.says}") for each in actions]
+
+    def compose(self) -> ComposeResult:
+        """A box to type part of an action, and the actions."""
+        yield from narrowed_list(
+            "What do you want to do? Type part of it, or pick it. You can say it in the talk as well.", self._rows
+        )
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        """Narrow the list to what is typed."""
+        narrow(self, self._rows, event.value)
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Take the only action left, else go into the list."""
+        take_the_only_one(self)
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Take the action picked."""
+        self.dismiss(event.option.id)
+
+    def action_into_list(self) -> None:
+        """Go from the box into the list."""
+        self.query_one("#answers").focus()
+
+    def action_close(self) -> None:
+        """Do nothing."""
+        self.dismiss(None)
+
+
+Rows = Sequence[tuple[str, str]]
+
+
+def narrowed_list(title: str, rows: Rows) -> ComposeResult:
+    """A heading, a box to type in, and the rows."""
+    with VerticalScroll(classes="aside"):
+        yield Label(title, classes="heading")
+        yield Input(id="find", placeholder="type part of it")
+        yield OptionList(*options(rows, ""), id="answers", markup=False)
+    yield Footer()
+
+
+def options(rows: Rows, part: str) -> list[Option]:
+    """Return the rows that have every word typed."""
+    words = part.lower().split()
+    return [Option(text, id=key) for key, text in rows if all(word in text.lower() for word in words)]
+
+
+def narrow(screen: ModalScreen[str | None], rows: Rows, part: str) -> None:
+    """Show only the rows that have every word typed."""
+    answers = screen.query_one("#answers", OptionList)
+    answers.clear_options()
+    answers.add_options(options(rows, part))
+
+
+def take_the_only_one(screen: ModalScreen[str | None]) -> None:
+    """Take the only row left, else go into the list."""
+    answers = screen.query_one("#answers", OptionList)
+    if answers.option_count == 1:
+        screen.dismiss(answers.get_option_at_index(0).id)
+    elif answers.option_count:
+        answers.focus()
+
+
 class AnswerList(ModalScreen[str | None]):
     """Every answer given so far; returns the path of the one to change, or None. Typing narrows the list."""
 
@@ -50,29 +122,15 @@ class AnswerList(ModalScreen[str | None]):
 
     def compose(self) -> ComposeResult:
         """A box to type part of the answer's name, and the answers."""
-        with VerticalScroll(classes="aside"):
-            yield Label("Which answer do you want to change? Type part of it, or pick it.", classes="heading")
-            yield Input(id="find", placeholder="length, height, foam ...")
-            yield OptionList(*self._options(""), id="answers", markup=False)
-        yield Footer()
-
-    def _options(self, part: str) -> list[Option]:
-        words = part.lower().split()
-        return [Option(text, id=path) for path, text in self._rows if all(word in text.lower() for word in words)]
+        yield from narrowed_list("Which answer do you want to change? Type part of it, or pick it.", self._rows)
 
     def on_input_changed(self, event: Input.Changed) -> None:
         """Narrow the list to what is typed."""
-        answers = self.query_one("#answers", OptionList)
-        answers.clear_options()
-        answers.add_options(self._options(event.value))
+        narrow(self, self._rows, event.value)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Take the only answer left, else go into the list."""
-        answers = self.query_one("#answers", OptionList)
-        if answers.option_count == 1:
-            self.dismiss(answers.get_option_at_index(0).id)
-        elif answers.option_count:
-            answers.focus()
+        take_the_only_one(self)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Take the answer picked."""

@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     from guide.layout.parts import Layout, WallLayout
 
 
+MOST_LINES = 160
+"""Lines of the talk that can be scrolled back to; what was answered before is found in the list of answers."""
+
+
 class Conversation(VerticalScroll):
     """What was asked, heard and said, the newest at the bottom. Everything is text; nothing in it is markup."""
 
@@ -41,6 +45,8 @@ class Conversation(VerticalScroll):
         self._add(line, "said")
 
     def _add(self, text: str, kind: str) -> None:
+        if len(self.children) > MOST_LINES:  # every line is laid out again with every answer, so the oldest go
+            self.remove_children(self.children[: MOST_LINES // 2])
         self.mount(Static(text, markup=False, classes=kind))
 
 
@@ -71,14 +77,16 @@ class WallPane(VerticalScroll):
         self._tape: Tape = "inches"
 
     def compose(self) -> ComposeResult:
-        """One block of text."""
+        """How far the wall can be trusted, and its drawing."""
+        yield Static("", markup=False, id="standing")
         yield Static("", markup=False, id="drawing")
 
-    def show(self, layout: Layout, letter: str | None) -> None:
-        """Show a wall by its letter; without one, the last that can be drawn."""
+    def show(self, layout: Layout, letter: str | None, standing: str) -> None:
+        """Show a wall by its letter; without one, the last that can be drawn. `standing` says how far it can be trusted."""
         walls = layout.walls
         self._wall = layout.by_letter.get(letter or "") or (walls[-1] if walls and letter is None else None)
         self._tape = layout.survey.basement.tape
+        self.query_one("#standing", Static).update(standing)
         self._draw()
 
     def on_resize(self, event: events.Resize) -> None:

@@ -13,7 +13,8 @@ from textual.widgets import Footer, Input, OptionList
 from textual.widgets.option_list import Option
 
 from guide.session import Session, Turn
-from guide.tui.asides import AnswerList, Aside
+from guide.sheets.actions import actions
+from guide.tui.asides import ActionList, AnswerList, Aside
 from guide.tui.panels import Conversation, Strip, WallPane
 
 
@@ -28,6 +29,9 @@ class Talk(Screen[None]):
         ("f3", "change", "Change"),
         ("f4", "wall", "Wall"),
         ("f5", "papers", "Papers"),
+        ("f6", "more", "More"),
+        Binding("ctrl+z", "undo", show=False),
+        Binding("ctrl+y", "redo", show=False),
         Binding("escape", "reply", show=False),
         Binding("down", "choices", show=False),
     ]
@@ -46,13 +50,17 @@ class Talk(Screen[None]):
                 yield OptionList(id="choices")
                 yield Input(id="reply", placeholder="your answer, or: back, why, how, don't know")
             yield WallPane(id="wall")
-        yield Footer(show_command_palette=False)
+        yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:
         """Open the talk: what is contradictory in the job, then the first question."""
         for line in self._session.problem_lines():
             self._conversation.said(line)
         self._ask()
+
+    def on_resize(self) -> None:
+        """Draw a wall for which there is room now."""
+        self._show_standing()
 
     @property
     def _conversation(self) -> Conversation:
@@ -88,9 +96,26 @@ class Talk(Screen[None]):
         if path is not None:
             self._after(self._session.change(path))
 
+    def action_more(self) -> None:
+        """Pick something to be done, with the question, the answers or a wall."""
+        self.app.push_screen(ActionList(actions(self._session.answers, self._session.current)), self._do)
+
+    def _do(self, typed: str | None) -> None:
+        if typed is not None:
+            self._reply(typed)
+
+    def action_undo(self) -> None:
+        """Take the last change back."""
+        self._after(self._session.undo())
+
+    def action_redo(self) -> None:
+        """Have again what was taken back."""
+        self._after(self._session.redo())
+
     def action_wall(self) -> None:
         """Where talk and wall take turns, give the other its turn."""
         self.toggle_class("-wall-first")
+        self._show_standing()
         self.query_one("#wall" if self.has_class("-wall-first") else "#reply").focus()
 
     def action_reply(self) -> None:
@@ -149,5 +174,10 @@ class Talk(Screen[None]):
         self.call_after_refresh(self.draw_wall, letter)
 
     def draw_wall(self, letter: str | None) -> None:
-        """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then."""
-        self.query_one("#wall", WallPane).show(self._session.layout, letter)
+        """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then.
+
+        Where talk and wall take turns and it is the talk's, nothing is worked out at all.
+        """
+        if not self.query_one("#wall").display:
+            return
+        self.query_one("#wall", WallPane).show(self._session.layout, letter, self._session.standing(letter))

@@ -176,7 +176,7 @@ async def test_every_key_is_shown_whole(size: tuple[int, int]) -> None:
     async with app.run_test(size=size) as pilot:
         await pilot.pause()
         keys = [key for key in app.screen.query_one(Footer).query("FooterKey") if key.display and key.region.width]
-        assert {"Help", "Back", "Change", "Wall", "Papers", "Quit"} <= {str(key.description) for key in keys}  # type: ignore[attr-defined]
+        assert {"Help", "Back", "Change", "Wall", "Papers", "More", "Quit"} <= {str(key.description) for key in keys}  # type: ignore[attr-defined]
         assert max(key.region.right for key in keys) <= size[0]
 
 

@@ -1,0 +1,123 @@
+"""The job on the desk: its answers, what they give, and the file it is kept in after every change.
+
+It owns one promise: what is asked of it (survey, layout, plan) belongs to the answers of now, worked out once.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from guide.book.questions import Book
+from guide.interview.answers import Answer, Answers, Certainty
+from guide.interview.asking import applying
+from guide.interview.jobfile import Job, save
+from guide.interview.understand import tape_of
+from guide.reference.figures import load_figures
+from guide.reference.office import Office
+from guide.reference.sayings import say
+from guide.sheets.said import Said, said_so_far
+from guide.sheets.spoken import say_of_talk
+from guide.survey.build import code_of, survey_from
+from guide.survey.model import Problem, Survey
+
+if TYPE_CHECKING:
+    from guide.layout.parts import Layout
+    from guide.sheets.plan import Plan
+    from guide.sheets.twice import Doubtful
+
+
+class OpenJob:
+    """One open job. `path` is where it is kept; None keeps it in memory only."""
+
+    def __init__(self, book: Book, job: Job, path: Path | None = None, office: Office | None = None) -> None:
+        self.book = book
+        self.office = office
+        self.path = path
+        self._job = job
+        self._survey: Survey | None = None
+        self._layout: Layout | None = None
+        self._plan: Plan | None = None
+        self._again: tuple[Doubtful, ...] | None = None
+
+    @property
+    def job(self) -> Job:
+        """The job as it is now."""
+        return self._job
+
+    @property
+    def answers(self) -> Answers:
+        """The answers as they are now."""
+        return self._job.answers
+
+    @property
+    def survey(self) -> Survey:
+        """What the answers so far say of the basement."""
+        if self._survey is None:
+            self._survey = survey_from(self.book, self.answers)
+        return self._survey
+
+    @property
+    def layout(self) -> Layout:
+        """The layout of the answers so far."""
+        from guide.layout.engine import lay_out  # the first question need not wait for it
+
+        if self._layout is None:
+            self._layout = lay_out(self.survey, code_of(self.survey, self.office), load_figures())
+        return self._layout
+
+    @property
+    def said(self) -> tuple[Said, ...]:
+        """The answers so far as understood, in the order asked."""
+        return said_so_far(self.book, self.answers)
+
+    @property
+    def plan(self) -> Plan:
+        """The whole plan of the answers so far."""
+        from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
+
+        if self._plan is None:
+            self._plan = make_plan(self.book, self._job, self.layout, office=self.office)
+        return self._plan
+
+    @property
+    def again(self) -> tuple[Doubtful, ...]:
+        """The readings to tape again before the first cut; it takes a layout for each reading, so only papers ask."""
+        from guide.sheets.twice import tape_again  # the talk need not wait for it
+
+        if self._again is None:
+            self._again = tape_again(self.book, self.answers)
+        return self._again
+
+    def counts(self) -> tuple[int, int, int]:
+        """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
+        asked = [self.answers.get(each.path) for each in applying(self.book, self.answers)]
+        given = [answer for answer in asked if answer is not None]
+        done = sum(not answer.confirm for answer in given)
+        guessed = sum(answer.known is not Certainty.MEASURED for answer in given)
+        return done, len(asked), guessed
+
+    def _problems(self) -> tuple[Problem, ...]:
+        return self.survey.problems
+
+    def problem_lines(self) -> tuple[str, ...]:
+        """Return the contradictions that stand in the answers, each in one sentence."""
+        return tuple(self._said(problem) for problem in self._problems())
+
+    def _said(self, problem: Problem) -> str:
+        return say(problem.saying, tape_of(self.answers))
+
+    def _set(self, answers: dict[str, Answer]) -> None:
+        self._job = replace(self._job, answers=answers)
+        self._survey = self._layout = self._plan = self._again = None
+
+    def _saved(self) -> tuple[str, ...]:
+        """Write the job file; when that fails say so, and keep everything in memory."""
+        if self.path is None:
+            return ()
+        try:
+            save(self.path, self.book, self._job)
+        except OSError as error:
+            return (say_of_talk("not_saved", path=str(self.path), why=error.strerror or str(error)),)
+        return ()

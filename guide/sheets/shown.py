@@ -1,0 +1,36 @@
+"""Drawings as lines of text, for the talk that has no pane beside it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from guide.book.talk import Command
+from guide.interview.answers import wall_letter
+from guide.sheets.spoken import say_of_talk
+
+if TYPE_CHECKING:
+    from guide.layout.parts import Layout
+
+COLUMNS = 78
+
+
+def picture_lines(layout: Layout, command: Command, letter: str) -> tuple[str, ...]:
+    """Return the floor plan, or the elevation or section of a wall: the one asked for, else the last that can be drawn."""
+    from guide.drawing.elevation import elevation  # no drawing is loaded before somebody wants one
+    from guide.drawing.floor_plan import floor_plan
+    from guide.drawing.section import section
+    from guide.drawing.text import render
+
+    tape = layout.survey.basement.tape
+    if not layout.walls:
+        return (say_of_talk("nothing_drawn"),)
+    if command == "floor":
+        return tuple(render(floor_plan(layout), columns=COLUMNS, tape=tape).splitlines())
+    wall = layout.by_letter.get(letter, layout.walls[-1])
+    drawing = section(wall) if command == "section" else elevation(wall)
+    return tuple(render(drawing, columns=COLUMNS, tape=tape).splitlines())
+
+
+def letter_of(index: int | None, here: str) -> str:
+    """Return the letter of the wall that a command names, or of the one that is asked about."""
+    return wall_letter(index) if index is not None else here

@@ -1,0 +1,135 @@
+"""The palette of actions, undo by key, and a user who presses and types anything: no exception, no lost answer, no stuck focus."""
+
+from __future__ import annotations
+
+import random
+from pathlib import Path
+
+import pytest
+from textual.widgets import Input, Static
+
+from guide.book.questions import load_book
+from guide.interview.jobfile import Job, load, save
+from guide.session import Session
+from guide.tui.app import make_app
+from guide.tui.asides import ActionList
+from guide.tui.panels import WallPane
+from guide.tui.talk import Talk
+from tests.tui.test_talk import said, say, session_of
+from tests.walkthroughs import ROOT, worked
+
+SIZES = [(80, 24), (120, 40), (200, 60)]
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_an_action_is_found_by_typing_part_of_it_and_done(size: tuple[int, int]) -> None:
+    """F6 lists what can be done; typing narrows it, Enter does the one left, and the talk says what came of it."""
+    session = session_of()
+    app = make_app(load_book(), session, Path())
+    async with app.run_test(size=size) as pilot:
+        await pilot.pause()
+        await pilot.press("f6")
+        await pilot.pause()
+        assert isinstance(app.screen, ActionList)
+        await pilot.press(*"copy wall a")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert isinstance(app.screen, Talk)
+        assert "B.shelf" in session.answers
+        assert "is a copy of wall A" in said(app)
+        assert app.focused is app.screen.query_one("#reply")
+
+
+async def test_an_action_is_picked_by_mouse() -> None:
+    """A click on a row of the palette does it: the first row says why the question is asked."""
+    app = make_app(load_book(), session_of(without="A.shelf"), Path())
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.pause()
+        await pilot.press("f6")
+        await pilot.pause()
+        await pilot.click("#answers", offset=(6, 1))
+        await pilot.pause()
+        assert isinstance(app.screen, Talk)
+        assert "must reach the sill" in said(app)
+
+
+async def test_undo_and_redo_by_key() -> None:
+    """Ctrl+Z takes the last answer back from wherever the person is in the talk, Ctrl+Y gives it again."""
+    session = session_of(without="A.other")
+    app = make_app(load_book(), session, Path())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        await say(pilot, "hose tap at 9 ft")
+        await pilot.press("ctrl+z")
+        await pilot.pause()
+        assert "A.other" not in session.answers
+        await pilot.press("ctrl+y")
+        await pilot.pause()
+        assert session.answers["A.other"].value == "hose tap at 9 ft"
+
+
+async def test_how_far_the_wall_can_be_trusted_stands_over_its_drawing() -> None:
+    """Measured, guessed, missing and locked are counted in words beside the talk, and change with an answer."""
+    session = session_of(without="A.string")
+    app = make_app(load_book(), session, Path())
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.pause()
+        line = app.screen.query_one(WallPane).query_one("#standing", Static)
+        assert "1 missing" in str(line.render())
+        await say(pilot, "about 1 1/4")
+        await pilot.pause()
+        assert session.current is None
+
+
+async def test_the_worked_room_typed_into_the_app_gives_the_answers_of_its_file(tmp_path: Path) -> None:
+    """The replies of the worked talk of four walls, through the app, end with the answers that the plain talk gives."""
+    session = Session(load_book(), Job(), tmp_path / "job.json")
+    app = make_app(load_book(), session, tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        for reply in (ROOT / "four-walls" / "replies.txt").read_text(encoding="utf-8").splitlines():
+            app.screen.query_one("#reply", Input).value = reply
+            await pilot.press("enter")
+        await pilot.pause()
+    kept = load(tmp_path / "job.json", load_book()).answers
+    assert {p: (a.value, a.known) for p, a in kept.items()} == {
+        p: (a.value, a.known) for p, a in worked("four-walls").answers.items()
+    }
+
+
+KEYS = ("enter", "escape", "tab", "shift+tab", "up", "down", "left", "right", "home", "end", "pageup", "pagedown", "backspace",
+        "f1", "f2", "f3", "f4", "f5", "f6", "ctrl+z", "ctrl+y", "1", "2", "3", "space", "a", "w", "quotation_mark")  # fmt: skip
+LINES = ("92 1/2", "no, 93", "why", "back", "later", "undo", "redo", "don't know", "usual", "keep", "yes", "no", "two windows at 4 ft and 9 ft",
+         "no pipes, no outlets", "196 at floor", "91 left, 92 right", "inside corner", "none", "1", "[/red]", "what does crown mean",
+         "what is missing", "find shelf", "mirror wall a", "copy wall a", "go to wall a", "draw", "about 3", "\x1b[2J", "é" * 50)  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", range(3))
+async def test_whoever_presses_and_types_anything_breaks_nothing(seed: int, tmp_path: Path) -> None:
+    """Hundreds of steps of any keys and lines: the app lives, no answer is lost but by an undo, and Escape leads home."""
+    chance = random.Random(seed)
+    session = session_of(tmp_path / "job.json", without=("A.", "basement.foam", "A.openings")[seed])
+    save(tmp_path / "job.json", load_book(), session.job)
+    app = make_app(load_book(), session, tmp_path)
+    async with app.run_test(size=SIZES[seed % 3]) as pilot:
+        await pilot.pause()
+        for _ in range(20):
+            before = set(session.answers)
+            undone = False
+            if chance.random() < 0.5 and isinstance(app.screen, Talk):
+                line = chance.choice(LINES)
+                app.screen.query_one("#reply", Input).value = line
+                app.screen.query_one("#reply").focus()
+                await pilot.press("enter")
+                undone = line == "undo"
+            else:
+                keys = chance.choices(KEYS, k=12)
+                await pilot.press(*keys)
+                undone = "ctrl+z" in keys or "f6" in keys
+            assert undone or before <= set(session.answers)
+            assert len(session.answers["basement.walls"].value or ()) < 20  # type: ignore[arg-type]
+        for _ in range(4):
+            await pilot.press("escape")
+        await pilot.pause()
+        assert isinstance(app.screen, Talk)
+        assert app.focused is app.screen.query_one("#reply")
+        assert load(tmp_path / "job.json", load_book()).answers == session.answers
