@@ -13,7 +13,7 @@ from highspy import HighsVarType
 from guide.buying.cutting.solver import Solver
 from guide.buying.sheets.job import Plan, SheetJob, fault, price_of, sheet_of
 
-NODES = 400
+NODES = 100
 MOST_PIECES = 120
 """Of more pieces the model would be too large to be worth its time; the rule of thumb then stands."""
 
