@@ -78,4 +78,5 @@ def standing_line(answers: Answers, standing: Standing) -> str:
     }
     if not standing.letter:
         return say_of_talk("standing_basement", **counts)
-    return say_of_talk("standing_wall", wall=wall_title(answers, standing.letter).capitalize(), **counts)
+    title = wall_title(answers, standing.letter)
+    return say_of_talk("standing_wall", wall=title[:1].upper() + title[1:], **counts)
