@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from guide.checks.findings import Finding, finding
 from guide.lengths import Length
+from guide.reference.codes import CANADA, DEFAULT_CODE
 from guide.reference.energy import EnergyOption, load_energy
 from guide.reference.figures import load_figures
 from guide.reference.materials import load_materials, metres, us_r
@@ -50,6 +51,11 @@ def nominal(basement: Basement, foam: Length | None = None) -> Nominal:
     )
 
 
+def zone_judged(basement: Basement) -> str | None:
+    """Return the climate zone whose row judges the wall; None under another country's code, whose rows are not these."""
+    return None if (basement.code or DEFAULT_CODE).startswith(CANADA) else basement.zone
+
+
 def asked_for(zone: str | None) -> str:
     """Return the row of a zone in words; empty when nobody knows the zone."""
     row = load_energy().of(zone)
@@ -63,8 +69,8 @@ def asked_for(zone: str | None) -> str:
 
 def energy_row(basement: Basement) -> Iterator[Finding]:
     """Yield when no option of the zone's row is reached in a basement that is lived in."""
-    table = load_energy()
-    row = table.of(basement.zone)
+    table, zone = load_energy(), zone_judged(basement)
+    row = table.of(zone)
     if row is None or not row.options or basement.use == "storage":
         return
     has = nominal(basement)
@@ -77,8 +83,8 @@ def energy_row(basement: Basement) -> Iterator[Finding]:
     yield finding(
         "energy_short",
         cited=table.cited,
-        zone=basement.zone or "",
-        row=asked_for(basement.zone),
+        zone=zone or "",
+        row=asked_for(zone),
         yours=has.said,
         need=thick,
     )

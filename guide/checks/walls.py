@@ -24,7 +24,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _edge(wall, code)
     yield from _pipes(wall)
     yield from _openings(wall)
-    yield from panel_findings(wall)
+    yield from panel_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from _bays(wall)

@@ -93,6 +93,9 @@ class CodeProfile(Data):
     egress_sill: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
+    panel_wide: CodeFigure
+    panel_deep: CodeFigure
+    panel_high: CodeFigure
     combustion_air: CodeFigure
     rim_foam: CodeFigure
     radon: CodeFigure

@@ -96,8 +96,6 @@ class Figures:
     anchor_end: Length
     kerf: Length
     offcut_kept: Length
-    panel_wide: Length
-    panel_deep: Length
     square_one: Length
     square_other: Length
     across_error: Length

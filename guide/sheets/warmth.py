@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from guide.checks.energy import asked_for, nominal
+from guide.checks.energy import asked_for, nominal, zone_judged
 from guide.checks.heat import Assembly, assembly_of
 from guide.checks.losses import price_of, saving_of
 from guide.checks.moisture import degrees, foam_face
@@ -64,7 +64,7 @@ def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
         wood=f"{assembly.wood * 100:.0f}",
         us_u=f"{about}{1 / us_r(assembly.parallel):.3f}",
         si_u=f"{about}{1 / assembly.parallel:.2f}",
-        row=asked_for(basement.zone),
+        row=asked_for(zone_judged(basement)),
         yours=nominal(basement).said,
         cited=load_energy().cited,
         face=degrees(face.coldest, basement.tape) if face else "",

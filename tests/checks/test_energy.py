@@ -39,6 +39,12 @@ def test_a_row_is_reached_by_any_one_of_its_options(zone: str, thick: str, batts
     assert short(zone, thick, batts) is falls_short
 
 
+def test_a_canadian_wall_is_not_judged_by_the_us_table() -> None:
+    """Half an inch of foam falls short of zone 5's row, and that row is no rule in Canada."""
+    assert short("zone 5", "1/2 in")
+    assert not short("zone 5", "1/2 in", code="canada 2020")
+
+
 def test_foam_and_batts_are_not_added_where_the_row_does_not_add_them() -> None:
     """An inch and a half of foam is 7.5 and with R-13 batts 20.5 in all, yet in zone 4 foam alone of 7.5 is not 10."""
     assert short("zone 4", "1 1/2 in")
