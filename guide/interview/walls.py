@@ -143,7 +143,8 @@ def _mirrored(book: Book, answers: Answers, index: int, length: Length, *, ends:
         if _of_wall(path, letter):
             new = _mirrored_path(book, answers, path, ends)
             turned = _mirrored_answer(book, answers, path, answer, length)
-            if not _fits(book, path, turned):
+            # Both ways round, so that what was turned can always be turned back.
+            if not (_fits(book, path, answer) and _fits(book, path, turned)):
                 return None
             leans = tuple(_mirrored_path(book, answers, each, ends) for each in answer.leans)
             found[new] = replace(turned, leans=leans)
