@@ -144,7 +144,7 @@ def _mirrored(book: Book, answers: Answers, index: int, length: Length, *, ends:
             new = _mirrored_path(book, answers, path, ends)
             turned = _mirrored_answer(book, answers, path, answer, length)
             # Both ways round, so that what was turned can always be turned back.
-            if not (_fits(book, path, answer) and _fits(book, path, turned)):
+            if not (_fits(book, path, answer) and _fits(book, new, turned)):
                 return None
             leans = tuple(_mirrored_path(book, answers, each, ends) for each in answer.leans)
             found[new] = replace(turned, leans=leans)

@@ -103,6 +103,17 @@ def test_things_are_counted_from_the_other_end_of_a_mirrored_wall() -> None:
     assert after["B.right"] == before["B.right"], "a corner with another wall of the job stays where it is"
 
 
+def test_a_lying_pipe_whose_far_end_is_not_yet_known_is_turned_and_turned_back() -> None:
+    """Where it starts becomes where it ends: a place that is right for the one end is not held against the other."""
+    pipe: Tree = {"run": "lying", "carries": "drain", "from": "0 in"}
+    before = from_json(job([wall("100 in", pipes=[pipe])]), BOOK).answers
+    once = mirrored(BOOK, before, 0)
+    assert once is not None
+
+    assert once["A.pipe1.to"].value == inches("100")
+    assert mirrored(BOOK, once, 0) == before
+
+
 def test_the_ends_of_a_wall_that_meets_no_other_are_turned_with_it() -> None:
     """A single wall between a framed wall and an open end lies between an open end and a framed wall then."""
     one = wall(left="framed wall", left_framed="6 in", right="open end")
