@@ -38,13 +38,13 @@ def runs_of(wall: WallLayout, foam_thick: Length) -> Runs:
         + _volume(rims + under + over, figures.foam_cut_gap, deep)
         + _volume(upright + level + ends // 2, figures.foam_seam, foam_thick)
     )
-    cap, blocks = _sum(part.cut for part in wall.of(Kind.CAP)), _sum(part.cut for part in wall.of(Kind.FIREBLOCK))
+    closing = _sum(part.cut for part in wall.of(Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK))
     return {
         "adhesive": _run(_sum(_bead(part, figures) for part in foam)),
         "can_foam": gaps,
         "seam_tape": _run(upright + level + _taped_corners(wall, foam)),
         "gasket": _run(_sum(part.cut for part in wall.of(Kind.BOTTOM_PLATE))),
-        "sealant": _run((cap + blocks) * 2),
+        "sealant": _run(closing * 2),
     }
 
 

@@ -21,7 +21,7 @@ COUNTED_ON = {
     "can_foam": (Kind.FOAM,),
     "seam_tape": (Kind.FOAM,),
     "gasket": (Kind.BOTTOM_PLATE,),
-    "sealant": (Kind.CAP, Kind.FIREBLOCK),
+    "sealant": (Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK),
     "batt": (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE),
     "box": (Kind.OUTLET,),
 }

@@ -23,7 +23,7 @@ Share = tuple[float, float]
 
 WOOD = (
     Kind.BOTTOM_PLATE, Kind.TOP_PLATE, Kind.STUD, Kind.PACK, Kind.KING, Kind.TRIMMER, Kind.HEADER, Kind.SILL,
-    Kind.CRIPPLE, Kind.CAP, Kind.FIREBLOCK,
+    Kind.CRIPPLE, Kind.CAP, Kind.FIREBLOCK, Kind.UPPER_BLOCK,
 )  # fmt: skip
 """The wood that heat meets between concrete and room; where a cap lies on the concrete, it is over the wall."""
 

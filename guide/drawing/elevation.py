@@ -25,13 +25,16 @@ LOOKS = {
     Kind.BOTTOM_PLATE: Look.PLATE, Kind.TOP_PLATE: Look.PLATE, Kind.STUD: Look.STUD, Kind.PACK: Look.PACK,
     Kind.KING: Look.STUD, Kind.TRIMMER: Look.STUD, Kind.HEADER: Look.SPAN, Kind.SILL: Look.SPAN,
     Kind.CRIPPLE: Look.STUD, Kind.FOAM: Look.FOAM, Kind.CAP: Look.CAP, Kind.CAP_LAP: Look.CAP,
+    Kind.LEDGE: Look.CAP, Kind.LEDGE_LAP: Look.CAP, Kind.UPPER_BLOCK: Look.FIREBLOCK,
     Kind.FIREBLOCK: Look.FIREBLOCK, Kind.JOIST_BLOCK: Look.JOIST_BLOCK, Kind.CHASE_POST: Look.CHASE,
     Kind.CHASE_RUNG: Look.CHASE, Kind.BACKING: Look.BACKING, Kind.OUTLET: Look.OUTLET, Kind.DRYWALL: Look.SHEET,
 }  # fmt: skip
 
 _IN_FRONT = (
     Kind.CAP,
+    Kind.LEDGE,
     Kind.FIREBLOCK,
+    Kind.UPPER_BLOCK,
     Kind.BACKING,
     Kind.PACK,
     Kind.CRIPPLE,

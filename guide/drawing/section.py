@@ -109,7 +109,7 @@ def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
     foam, back = wall.offsets.foam_face, wall.offsets.back
     for low, high in _between(ZERO, min(w.concrete.at(x), w.height.at(x)), _holes(wall, x)) if foam < back else ():
         yield rectangle(Look.GAP, foam, back, low, high)
-    for kind in (Kind.CAP, Kind.CAP_LAP, Kind.FIREBLOCK):
+    for kind in (Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.LEDGE_LAP, Kind.FIREBLOCK, Kind.UPPER_BLOCK):
         yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
     yield from (pipe for pipe in inside if pipe.x0 < wall.offsets.back)
     short = [part for part in wall.of(Kind.CRIPPLE, Kind.TRIMMER, Kind.KING, Kind.PACK) if _at(part, x)]

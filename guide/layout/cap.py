@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from guide.layout.heights import cap_meets_plate, most_over_concrete, over_concrete
+from guide.layout.openings import Stretch
 from guide.layout.parts import Box, Datum, Decision, Kind, Level, Material, Part, Remark, under_joists
 from guide.layout.pipes import Stack
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, inches, least
-from guide.reference.sayings import saying
+from guide.reference.sayings import Saying, saying
 from guide.survey.model import Pipe
 
 KNEE_WALL = "4"
@@ -24,7 +26,7 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     figures, wall, case = site.figures, site.wall, site.cap_case
     remarks = []
     gap = most_over_concrete(wall)
-    if gap > inches(KNEE_WALL):
+    if gap > inches(KNEE_WALL) and case != 3:
         remarks.append(Remark(saying("remark.knee_wall", gap=gap), ZERO))
     remarks += [
         Remark(saying("remark.caps_part", side=side), x)
@@ -33,39 +35,54 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     ]
     # which case it is rests on every reading of joists and concrete, and so does all that follows from it
     weighed = site.over_plate.rests | site.wall.length.rests | site.left.cap.rests | site.right.cap.rests
-    weighed = weighed.union(*(s.pipe.out.rests | s.pipe.wide.rests for s in stacks))  # each may part the cap
+    if stacks:  # each may part the cap, where it stands behind the cap's front
+        weighed = weighed.union(site.offsets.face.rests, *(s.pipe.out.rests | s.pipe.wide.rests for s in stacks))
     back = _back(site).with_rests(weighed)
     face = (site.offsets.back if case == 1 else site.offsets.face).with_rests(weighed)
     if back >= face:
         said = saying("decision.cap_sill", out=back)
         return [], [Decision(f"{site.letter}.cap", site.letter, said)], remarks
     x0, x1 = site.left.cap.with_rests(weighed), (wall.length - site.right.cap).with_rests(weighed)
-    wide = (face - back).down_to(figures.cut_step)
     low = Level(Datum.CONCRETE, ZERO) if case == 1 else under_joists(figures.plywood)
-    why = saying(f"part.cap_{case}", shelf=wall.shelf, to=face)
+    why = saying(f"part.cap_{1 if case == 1 else 2}", shelf=wall.shelf, to=face)
     parts = []
-    for run0, run1 in _between_pipes(site, x0, x1, [s.pipe for s in stacks if s.pipe.back < face]):
-        places = _pieces(run1 - run0, figures.sheet_long, figures.plate_least_piece)
-        for start, end in places:
-            box = Box(run0 + start, run0 + end, back, face, low, low.up(figures.plywood))
-            cut = (end - start).down_to(figures.cut_step).with_rests(weighed)
-            parts.append(Part(Kind.CAP, site.letter, Material.PLYWOOD, box, cut, why, wide=wide))
-        for start, _ in places[1:]:
-            lap = _lap(site, run0 + start, low, back)
+    for run in between(site, x0, x1, [round_pipe(site, s.pipe) for s in stacks if s.pipe.back < face]):
+        strips, joints = strips_of(site, Kind.CAP, run, Box(*run, back, face, low, low.up(figures.plywood)), why)
+        parts += strips
+        for joint in joints:
+            lap = _lap(site, joint, low, back)
             if lap is None:
-                remarks.append(Remark(saying("remark.cap_unbacked", at=run0 + start), run0 + start))
+                remarks.append(Remark(saying("remark.cap_unbacked", at=joint), joint))
             else:
                 parts.append(lap)
     return parts, [_decision(site)], remarks
 
 
-def _between_pipes(site: Site, x0: Length, x1: Length, pipes: Sequence[Pipe]) -> list[tuple[Length, Length]]:
-    """Return the stretches of cap between the pipes that come up through it, a cutting gap clear of each."""
-    gap, runs, at = site.figures.foam_cut_gap, [], x0
-    for pipe in sorted(pipes, key=lambda pipe: pipe.left_edge):
-        rests = pipe.out.rests | pipe.wide.rests
-        runs.append((at, least((pipe.left_edge - gap).with_rests(rests), x1)))
-        at = greatest(at, (pipe.right_edge + gap).with_rests(rests))
+def strips_of(site: Site, kind: Kind, run: Stretch, box: Box, why: Saying) -> tuple[list[Part], list[Length]]:
+    """Return the strips of plywood that cover a run, and where their joints are; the box gives their width and height."""
+    figures = site.figures
+    wide = (box.y1 - box.y0).down_to(figures.cut_step)
+    places = _pieces(run[1] - run[0], figures.sheet_long, figures.plate_least_piece)
+    strips = []
+    for start, end in places:
+        own = replace(box, x0=run[0] + start, x1=run[0] + end)
+        cut = (end - start).down_to(figures.cut_step).with_rests(box.y0.rests)
+        strips.append(Part(kind, site.letter, Material.PLYWOOD, own, cut, why, wide=wide))
+    return strips, [run[0] + start for start, _ in places[1:]]
+
+
+def round_pipe(site: Site, pipe: Pipe) -> Stretch:
+    """Return the stretch that plywood leaves free for a pipe that comes up through it: a cutting gap on both sides."""
+    gap, rests = site.figures.foam_cut_gap, pipe.out.rests | pipe.wide.rests
+    return (pipe.left_edge - gap).with_rests(rests), (pipe.right_edge + gap).with_rests(rests)
+
+
+def between(site: Site, x0: Length, x1: Length, free: Sequence[Stretch]) -> list[Stretch]:
+    """Return what is left of a run between the stretches that stay free; a rest thinner than a stud is none."""
+    runs, at = [], x0
+    for left, right in sorted(free):
+        runs.append((at, least(left, x1)))
+        at = greatest(at, right)
     runs.append((at, x1))
     return [(start, end) for start, end in runs if end - start >= site.figures.stud_thick]
 
@@ -112,5 +129,8 @@ def _decision(site: Site) -> Decision:
         )
     if over_concrete(site.wall, ZERO, site.wall.length) < site.figures.plywood:
         return Decision(f"{site.letter}.cap", site.letter, saying("decision.cap_2_tight", thick=site.figures.plywood))
+    if site.cap_case == 3:
+        said = saying("decision.cap_3", gap=over_concrete(site.wall, ZERO, site.wall.length))
+        return Decision(f"{site.letter}.cap", site.letter, said, (saying("alternative.cap_joists_alone"),))
     said = saying("decision.cap_2", meets=meets, least=site.figures.cap_overlap)
     return Decision(f"{site.letter}.cap", site.letter, said, (saying("alternative.cap_1"),))

@@ -19,6 +19,7 @@ from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
 from guide.layout.heights import case_of
 from guide.layout.kept import Kept, once
+from guide.layout.ledge import ledge_of
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of
@@ -137,7 +138,8 @@ def _complete(
     supports = supports_of(site, over)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
     caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
-    others = [*framed.blocks, *foam, *plates, *caps, *over]
+    ledge, ledge_remarks = ledge_of(site, framing, framed.blocks)
+    others = [*framed.blocks, *foam, *plates, *caps, *ledge, *over]
     backing, backing_decisions, backing_remarks = backing_of(site, framing, others)
     others += backing
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
@@ -175,6 +177,7 @@ def _complete(
             *framed.remarks,
             *plate_remarks,
             *cap_remarks,
+            *ledge_remarks,
             *over_remarks,
             *backing_remarks,
             *box_remarks,

@@ -75,7 +75,7 @@ def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
     low = over_slab(site.foot)
     middle = (x0 + x1) // 2
     top = site.head.at(site.wall, middle)
-    if site.cap_case == 1:  # up to the cap; never into the top plate that it laps
+    if site.cap_case != 2:  # up to the cap or the ledge on the concrete; never into the top plate that it laps
         top = least(top, site.wall.concrete.at(middle))
     cut = (top - site.foot).down_to(figures.cut_step)
     wide = (y1 - y0).down_to(figures.cut_step).on("basement.block_reach")

@@ -8,12 +8,16 @@ from guide.survey.model import Wall
 
 
 def case_of(wall: Wall, figures: Figures) -> int:
-    """Return 1 when the cap lies on the concrete and its edge meets the edge of the top plate, else 2.
+    """Return 1 when the cap lies on the concrete and its edge meets the edge of the top plate, else 2; 3 far over the concrete.
 
+    In the third case the cap runs under the joists as in the second, and a ledge of plywood lies on the concrete besides.
     The edges meet when they face each other by half an inch or more all along the wall. Where the plywood does not even
     fit between concrete and joists, it cannot lie there.
     """
-    fits = over_concrete(wall, Length(0), wall.length) >= figures.plywood
+    over = over_concrete(wall, Length(0), wall.length)
+    if over >= figures.ledge_from:
+        return 3
+    fits = over >= figures.plywood
     return 1 if fits and cap_meets_plate(wall, figures) >= figures.cap_overlap else 2
 
 

@@ -109,7 +109,7 @@ def _free(site: Site, framing: Framing, part: Part, solid: list[Part]) -> bool:
     if box.x0 < site.left.face or box.x1 > wall.length - site.right.face or z1 > site.head.at(wall, part.centre):
         return False
     for other in solid:
-        room = clear if other.kind in (Kind.PACK, Kind.FIREBLOCK) else ZERO
+        room = clear if other.kind in (Kind.PACK, Kind.FIREBLOCK, Kind.UPPER_BLOCK) else ZERO
         if not overlap(box.x0 - room, box.x1 + room, other.box.x0, other.box.x1):
             continue
         if room == ZERO and not overlap(box.y0, box.y1, other.box.y0, other.box.y1):

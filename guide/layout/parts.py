@@ -86,7 +86,10 @@ class Kind(StrEnum):
     FOAM = "foam"
     CAP = "cap strip"
     CAP_LAP = "cap lap"
+    LEDGE = "ledge strip"
+    LEDGE_LAP = "ledge lap"
     FIREBLOCK = "fireblock"
+    UPPER_BLOCK = "upper fireblock"
     JOIST_BLOCK = "joist block"
     CHASE_POST = "chase post"
     CHASE_RUNG = "chase rung"
@@ -97,7 +100,7 @@ class Kind(StrEnum):
 
 MARKS = {
     Kind.BOTTOM_PLATE: "BP", Kind.TOP_PLATE: "TP", Kind.STUD: "", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T",
-    Kind.HEADER: "H", Kind.SILL: "S", Kind.CRIPPLE: "C", Kind.FOAM: "f", Kind.CAP: "cap", Kind.CAP_LAP: "lap",
+    Kind.HEADER: "H", Kind.SILL: "S", Kind.CRIPPLE: "C", Kind.FOAM: "f", Kind.CAP: "cap", Kind.CAP_LAP: "lap", Kind.LEDGE: "L", Kind.LEDGE_LAP: "Llap", Kind.UPPER_BLOCK: "U",
     Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.BACKING: "B", Kind.OUTLET: "O",
     Kind.DRYWALL: "D",
 }  # fmt: skip
@@ -245,7 +248,8 @@ class WallLayout:
     zero: Length
     """x where that sheet starts; stud centres are whole spacings from it."""
     cap_case: int
-    """1: the cap lies on the concrete; 2: it runs under the joists, over the top plate."""
+    """1: the cap lies on the concrete; 2: it runs under the joists, over the top plate; 3: so it does, and a ledge lies on the
+    concrete, which ends far below."""
     foam_first: bool
     """The foam cannot be lifted in behind a plate that is down: it goes up before the plate."""
     sheet_edges: tuple[Length, ...]

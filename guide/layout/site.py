@@ -44,7 +44,7 @@ class Site:
     @cached_property
     def over_plate(self) -> Length:
         """What lies between the top plate and the joists: nothing, or the cap."""
-        thick = self.figures.plywood if self.cap_case == 2 else ZERO
+        thick = self.figures.plywood if self.cap_case != 1 else ZERO
         return thick.with_rests(cap_meets_plate(self.wall, self.figures).rests)
 
     @cached_property

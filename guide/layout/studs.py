@@ -230,7 +230,7 @@ def _bears(site: Site, edge: Length, parts: list[Part]) -> bool:
 
 def notched_for(site: Site, part: Part, pipes: Iterable[Pipe]) -> Part:
     """Return an upright part with notches in its back for the pipes along the wall that cross it."""
-    if part.kind not in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE, Kind.FIREBLOCK):
+    if part.kind not in (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE, Kind.FIREBLOCK, Kind.UPPER_BLOCK):
         return part
     clear, notches = site.figures.notch_clear, []
     z0, z1 = (level.at(site.wall, part.centre) for level in (part.box.z0, part.box.z1))

@@ -43,7 +43,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.sheets": ("lying", "standing"),
     "wall.joists": ("into", "alongside"),
     "wall.joist_blocks": None,
-    "wall.cap_case": (0, 1, 2),
+    "wall.cap_case": (0, 1, 2, 3),
     "wall.foam_first": _YES_NO,
     "wall.runs_through": _YES_NO,
     "wall.starts_past": _YES_NO,

@@ -38,7 +38,7 @@ def amounts(layout: Layout, wall: WallLayout | None) -> Amounts:
         "pipe box": Fraction(sum((len(each.of(Kind.CHASE_POST)) + 1) // 2 for each in walls)),
         "joist block": _count(walls, Kind.JOIST_BLOCK),
         "rim bay": sum((_rim_bays(each) for each in walls), Fraction(0)),
-        "fireblock": _count(walls, Kind.FIREBLOCK),
+        "fireblock": _count(walls, Kind.FIREBLOCK, Kind.UPPER_BLOCK),
         "open fireblock": Fraction(sum(len(open_blocks(each)) for each in walls)),
         "framed door": Fraction(sum(o.kind == "framed door" for each in walls for o in each.wall.openings)),
     }

@@ -62,6 +62,7 @@ class Figures:
     cap_kerf: Length
     cap_lap: Length
     cap_under_foam: Length
+    ledge_from: Length
     sheet_long: Length
     ceiling: Length
     drywall_floor_gap: Length

@@ -183,7 +183,7 @@ class WallView:
         return tuple(self._piece(part) for part in sorted(self.wall.of(*kinds), key=lambda p: (p.box.x0, p.box.z0.off)))
 
     def _piece(self, part: Part) -> Piece:
-        from_corner = part.kind in (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK)
+        from_corner = part.kind in (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.LEDGE_LAP, Kind.JOIST_BLOCK)
         at = self.bare(part.box.x0, part.place_rests) if from_corner else self.mark(part.box.x0, part.place_rests)
         wide = self.bare(part.wide, toward="down") if part.wide else ""
         return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, self._note(part))

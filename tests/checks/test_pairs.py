@@ -161,6 +161,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         basement(batts="yes", zone="zone 8", humidity="50"),
         basement(batts="yes", zone="zone 8", humidity="40"),
     ),
+    "wood_wall_over": (one({}, **level("92 in", "86 in")), one({}, **level("92 in", "86 1/16 in"))),
+    "ledge_pipe": (
+        one({}, **level("92 in", "48 in"), pipes=[lying("20 in", "60 in", "48 1/2 in")]),
+        one({}, **level("92 in", "48 in"), pipes=[lying("20 in", "60 in", "49 in")]),
+    ),
     "knee_wall": (one({}, **level("92 in", "87 7/8 in")), one({}, **level("92 in", "88 in"))),
     "cap_unbacked": (one({}, **level("92 in", "90 5/8 in")), one({}, **level("92 in", "90 1/2 in"))),
     # what the engine could not make right: the size at which it turns, to a sixteenth, is worked out from the layout

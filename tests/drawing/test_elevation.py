@@ -34,9 +34,14 @@ def test_every_stud_of_the_layout_is_drawn_under_its_id_and_from_left_to_right(t
 @settings(max_examples=60)
 @given(single_walls())
 def test_every_part_that_shows_from_the_room_is_drawn_once(tree: Tree) -> None:
-    """Only the laps behind the joints of a cap are hidden by it; drywall, which would hide everything, has a drawing of its own."""
+    """Only the laps behind the joints of cap and ledge are hidden by them; drywall, which would hide everything, has a drawing of its own."""
     for laid in layout_of(tree).walls:
-        hidden = [Kind.CAP_LAP, Kind.DRYWALL, *([] if laid.wall.joists == "alongside" else [Kind.JOIST_BLOCK])]
+        hidden = [
+            Kind.CAP_LAP,
+            Kind.LEDGE_LAP,
+            Kind.DRYWALL,
+            *([] if laid.wall.joists == "alongside" else [Kind.JOIST_BLOCK]),
+        ]
         names = [fill.name for fill in fills(elevation(laid)) if fill.name in {part.id for part in laid.parts}]
         assert sorted(names) == sorted(part.id for part in laid.parts if part.kind not in hidden)
 

@@ -21,7 +21,7 @@ any_job = given(tree=st.one_of(single_walls(), rooms()))
 BUILT_IN = {
     Kind.BOTTOM_PLATE: "bottom_plate", Kind.TOP_PLATE: "top_plate", Kind.STUD: "studs", Kind.KING: "openings",
     Kind.TRIMMER: "openings", Kind.HEADER: "openings", Kind.SILL: "openings", Kind.CRIPPLE: "openings",
-    Kind.FOAM: "foam", Kind.CAP: "cap", Kind.CAP_LAP: "cap", Kind.JOIST_BLOCK: "joist_blocks",
+    Kind.FOAM: "foam", Kind.CAP: "cap", Kind.CAP_LAP: "cap", Kind.LEDGE: "cap", Kind.LEDGE_LAP: "cap", Kind.JOIST_BLOCK: "joist_blocks",
     Kind.CHASE_POST: "chases", Kind.CHASE_RUNG: "chases", Kind.OUTLET: "electrical_rough",
     Kind.BACKING: "backing", Kind.DRYWALL: "drywall_ready",
 }  # fmt: skip
@@ -31,6 +31,8 @@ BUILT_IN = {
 def built_by(layout: WallLayout, part: Part, steps: dict[str, Step]) -> str:
     """Return the id of the step that puts a part in place."""
     letter = layout.letter
+    if part.kind is Kind.UPPER_BLOCK:  # it goes in with the block under it
+        part = next(b for b in layout.of(Kind.FIREBLOCK) if b.box.x0 == part.box.x0)
     for side in SIDES:
         at = f"{letter}.{side}"
         if part is end_stud(layout, side):

@@ -37,7 +37,7 @@ def loose_edges(wall: WallLayout, basement: Basement) -> Iterator[str]:
 def _unbacked(wall: WallLayout, basement: Basement, sheet: Part, span: Span) -> Span | None:
     survey, x = wall.wall, (span[0] + span[1]) // 2
     joists = survey.height.at(x)
-    plates = FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case == 2 else ZERO)
+    plates = FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case != 1 else ZERO)
     cover = [(ZERO, FIGURES.gasket + FIGURES.stud_thick), (joists - plates, joists)]
     cover += [_heights(wall, p, x) for p in wall.of(*WOOD) if p.box.x0 <= span[0] and span[1] <= p.box.x1]
     cover += [_clear(wall, basement, o, x) for o, x0, x1 in holes(survey, basement) if meet(*span, x0, x1)]
@@ -109,7 +109,7 @@ def _clear(wall: WallLayout, basement: Basement, opening: Opening, x: Length) ->
     """Return the heights of a framed hole at x: it hangs level from the joists, which it was measured under."""
     height, middle = wall.wall.height, (opening.left + opening.right) // 2
     joists, fall = height.at(middle), height.at(x) - height.at(middle)
-    plates = FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case == 2 else ZERO)
+    plates = FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case != 1 else ZERO)
     low, tall = ZERO, (opening.leaf_height or opening.frame_height or ZERO) + FIGURES.frame_play
     if opening.kind == "window":
         lining = FIGURES.window_buck + FIGURES.window_return_foam

@@ -72,7 +72,7 @@ def _foam_gaps(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, L
             tall = (opening.leaf_height or opening.frame_height or ZERO) + play
             joists, plate = (
                 high.at((x0 + x1) // 2),
-                FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case == 2 else ZERO),
+                FIGURES.stud_thick + (FIGURES.plywood if wall.cap_case != 1 else ZERO),
             )
             near = joists - tall <= FIGURES.head_is_plate or joists - tall - plate < FIGURES.stud_thick
             yield x0, x1, ZERO, max(tall, joists - plate) if near else tall

@@ -20,10 +20,10 @@ TICK = Length(4)
 """Heights between two readings are rounded down to a tick (1/8128 in) each time they are worked out."""
 
 UPRIGHT = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
-OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK)
+OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP)
 """Parts that lie on the concrete or over the joists' underside, behind and above the wall; pipes pass through them."""
 
-CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK)
+CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK, Kind.UPPER_BLOCK)
 """Parts cut square to the height at their own centre: on a slope one edge stands a little high, the other low."""
 
 
@@ -161,7 +161,8 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
         if part.kind in OVERHEAD or part.kind is Kind.DRYWALL:  # drywall has laws of its own
             continue
         x0, x1 = reach(wall)
-        if box.x0 < x0 or box.x1 > x1 or box.y0 < ZERO:
+        nearest = -survey.shelf if part.kind is Kind.UPPER_BLOCK else ZERO
+        if box.x0 < x0 or box.x1 > x1 or box.y0 < nearest:
             yield f"{part.id} is not between the two concrete corners"
         slope = slope_of(survey, part)
         for x in (box.x0, box.x1):
@@ -172,7 +173,7 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
             yield f"{part.id} is not over the plates"
         if (
             framing
-            and part.kind is not Kind.FIREBLOCK
+            and part.kind not in (Kind.FIREBLOCK, Kind.UPPER_BLOCK)
             and not (wall.offsets.back <= box.y0 and box.y1 <= wall.offsets.face)
         ):
             yield f"{part.id} is not in the line of the studs"

@@ -42,8 +42,8 @@ def sizes(least: int, most: int, step: int = 1) -> st.SearchStrategy[int]:
 
 
 LENGTHS = st.one_of(sizes(24, 60), sizes(96, 240), sizes(120, 400))
-UNDER = st.sampled_from((24, 24, 24, 26, 28, 48, 12, 8, 0, 96))
-"""How far the concrete ends under the joists: usually one sill."""
+UNDER = st.sampled_from((24, 24, 24, 26, 28, 48, 12, 8, 0, 96, 640))
+"""How far the concrete ends under the joists: usually one sill, now and then a wood wall."""
 ENDS = ("inside corner", "inside corner", "outside corner", "framed wall", "open end")
 GAPS = st.one_of(sizes(0, 8), sizes(8, 60), sizes(30, 120))
 

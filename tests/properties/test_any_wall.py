@@ -14,6 +14,7 @@ from guide.layout.parts import WallLayout
 from guide.survey.model import Basement
 from tests.jobs import Tree, layout_of
 from tests.properties import drywall_law, foam_law, laws
+from tests.properties.ledge_law import open_ledges
 from tests.properties.rooms import single_walls
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
@@ -75,6 +76,13 @@ def test_every_joint_of_the_top_plate_is_under_a_joist_or_a_block_or_is_remarked
 def test_fire_cannot_run_further_than_the_limit_or_it_is_remarked(tree: Tree) -> None:
     """Model code, IRC 2021 R302.11: ten feet along the wall; and each end is closed, or a remark says that it is not."""
     assert not broken(laws.open_ways, tree)
+
+
+@often
+@any_wall
+def test_low_concrete_is_closed_by_its_ledge_and_every_fireblock_goes_on_above_it(tree: Tree) -> None:
+    """Model code, IRC 2021 R302.11: the hollow below and the one above, which reaches back to the wood wall, are parted."""
+    assert not broken(open_ledges, tree)
 
 
 @often

@@ -13,6 +13,7 @@ from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import inches
 from tests.jobs import Tree, fixture, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
 from tests.properties import drywall_law, foam_law, laws
+from tests.properties.ledge_law import open_ledges
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
 
@@ -66,6 +67,7 @@ def gone(part: Part) -> None:
 EVERY: tuple[Law, ...] = (
     laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
+    open_ledges,
 )  # fmt: skip
 
 
@@ -112,6 +114,23 @@ def test_a_spoilt_wall_breaks_the_law(law: Law, kind: Kind, spoil: Spoil) -> Non
     count = len(good().of(kind))
 
     assert any(list(law(spoilt(kind, spoil, number), BASEMENT)) for number in range(1, count + 1))
+
+
+@pytest.mark.parametrize(
+    ("kind", "spoil"),
+    [
+        (Kind.LEDGE, gone), (Kind.LEDGE, moved("0", "1/8")), (Kind.UPPER_BLOCK, gone), (Kind.UPPER_BLOCK, moved("0", "1/8")),
+        (Kind.UPPER_BLOCK, shorter("1/4")), (Kind.FIREBLOCK, shorter("1/4")),
+    ],
+)  # fmt: skip
+def test_a_spoilt_ledge_breaks_its_law(kind: Kind, spoil: Spoil) -> None:
+    low = layout_of(job([wall("196 in", concrete="48 in at left, 48 in at right")])).walls[0]
+    assert list(open_ledges(low, BASEMENT)) == []
+    first = next(part for part in low.of(kind))
+    changed = spoil(first)
+    parts = [changed if part is first else part for part in low.parts]
+
+    assert list(open_ledges(replace(low, parts=tuple(p for p in parts if p is not None)), BASEMENT))
 
 
 def test_a_joint_of_the_top_plate_between_joists_breaks_the_law() -> None:
