@@ -32,6 +32,7 @@ from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
+from guide.sheets.takes import takes
 from guide.sheets.tonight import tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
@@ -57,7 +58,7 @@ def _templates() -> Environment:
     )
     environment.filters["text"] = text
     environment.filters.update(ROWS)
-    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs}
+    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs, "takes": takes}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.globals["table"] = table
