@@ -276,6 +276,11 @@ class WallView:
         return any(part.box.x0 < ZERO for part in self.wall.of(Kind.FOAM))
 
     @property
+    def blocks_past(self) -> bool:
+        """Whether a joist block goes in before the left concrete corner."""
+        return any(part.box.x0 < ZERO for part in self.wall.of(Kind.JOIST_BLOCK))
+
+    @property
     def drywall_sheets(self) -> int:
         """How many sheets the drywall of this wall is cut from, on its own."""
         return len(sheets_in(self.wall.of(Kind.DRYWALL), load_figures().sheet_long))
