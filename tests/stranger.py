@@ -20,6 +20,7 @@ from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
+from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from tests.pages import blocks, stands
@@ -220,6 +221,7 @@ CLAIMS: dict[str, Callable[[Stranger, Question, str], bool]] = {
     "differ": lambda on, _, it: len({on.part(mark)["cut"] for mark in it.split()}) > 1,
     "longer": lambda on, _, it: _inches(on.part(it.split()[0])["cut"]) > _inches(on.part(it.split()[1])["cut"]),
     "flat": lambda on, _, it: STUD_THICK in (edge(on.part(it), f"{axis}1") - edge(on.part(it), f"{axis}0") for axis in "yz"),
+    "asks": lambda on, _, it: any(it.split(maxsplit=1)[1] in each for each in asked_before(letter_of(on.plan), on.step(it.split()[0]))),
     "laid": lambda on, _, it: it.split(maxsplit=1)[1] in str(attrgetter(it.split()[0])(on.laid)),
     "decided": lambda on, q, it: stands(q.says, next(" ".join([d["what"], *d["beat"]]) for d in on.wall["decisions"] if d["id"] == it)),
     "found": lambda on, _, it: any(f.id.partition("@")[0] == it and f.wall in (None, on.letter) for f in on.plan.findings),
