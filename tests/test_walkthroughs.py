@@ -13,7 +13,7 @@ def test_papers_and_talk_come_out_as_they_stand_in_the_folder(name: str) -> None
     found = files_of(name)
 
     assert {p.relative_to(ROOT / name).as_posix() for p in (ROOT / name).rglob("*") if p.is_file()} == {
-        *found, "job.json", "story.md", "replies.txt",
+        *found, "job.json", "story.md", "replies.txt", "questions.toml",
     }  # fmt: skip
     for path, text in found.items():
         assert (ROOT / name / path).read_bytes() == text.encode(), path

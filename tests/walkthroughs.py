@@ -17,6 +17,7 @@ from guide.sheets import write
 from guide.sheets.plan import make_plan
 from guide.sheets.twice import tape_again
 from guide.worked import WORKED_JOBS
+from tests.stranger import asked_of, questions_of, written_out
 
 ROOT = Path(__file__).parent.parent / "walkthroughs"
 
@@ -40,6 +41,7 @@ def files_of(name: str) -> dict[str, str]:
     again = tape_again(load_book(), worked(name).answers)
     found = {f"papers/{paper}": text for paper, text in write.files_of(plan, again).items()}
     found["talk.txt"] = replayed(name)[1]
+    found["questions.md"] = written_out(questions_of(ROOT / name), asked_of(plan))
     return found
 
 

@@ -19,7 +19,7 @@ class _Place:
     part: Part
     moved: Length
     beside: Length
-    """Centre of the stud it hangs on."""
+    """Left edge of the stud it hangs on."""
 
 
 def boxes_of(site: Site, framing: Framing, others: list[Part]) -> tuple[list[Part], list[Decision], list[Remark]]:
@@ -60,7 +60,7 @@ def _places(site: Site, framing: Framing, box: OutletBox, weighed: frozenset[str
                 low, high = (level.at(site.wall, stud.centre) for level in (stud.box.z0, stud.box.z1))
                 if low <= part.box.z0.off and part.box.z1.off <= high:
                     part = replace(part, placed_by=part.placed_by | stud.placed_by)
-                    found.append(_Place(part, part.centre - box.at, stud.centre))
+                    found.append(_Place(part, part.centre - box.at, stud.box.x0))
     return found
 
 

@@ -11,7 +11,7 @@ from guide.survey.room import thing_name
 
 
 def drywall_rows(view: WallView) -> list[tuple[str, ...]]:
-    """Return one row for each piece, from the left: mark, left edge on the plates, wide, tall."""
+    """Return one row for each piece, the top row first: mark, left and right edge on the plates, wide, tall."""
     wall = view.wall
     ordered = sorted(wall.of(Kind.DRYWALL), key=lambda part: (-part.box.z1.off.ticks, part.box.x0))
     return [
@@ -19,6 +19,7 @@ def drywall_rows(view: WallView) -> list[tuple[str, ...]]:
             "",
             part.mark,
             _left_edge(view, part),
+            view.mark(part.box.x1, part.place_rests),
             view.bare(part.wide or ZERO, toward="down"),
             view.bare(part.cut, toward="down"),
         )

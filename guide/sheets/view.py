@@ -48,7 +48,9 @@ class Piece:
     cut: str
     wide: str
     at: str
-    """Where it goes: for framing from the left end of the plates, for foam and cap from the left concrete corner."""
+    """Its left edge: for framing from the left end of the plates, for foam and cap from the left concrete corner."""
+    to: str
+    """Its right edge, from the same place."""
     note: str
 
 
@@ -184,9 +186,10 @@ class WallView:
 
     def _piece(self, part: Part) -> Piece:
         from_corner = part.kind in (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.LEDGE_LAP, Kind.JOIST_BLOCK)
-        at = self.bare(part.box.x0, part.place_rests) if from_corner else self.mark(part.box.x0, part.place_rests)
+        placed = self.bare if from_corner else self.mark
+        at, to = (placed(x, part.place_rests) for x in (part.box.x0, part.box.x1))
         wide = self.bare(part.wide, toward="down") if part.wide else ""
-        return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, self._note(part))
+        return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, to, self._note(part))
 
     def _note(self, part: Part) -> str:
         notes: list[str] = []
@@ -273,6 +276,11 @@ class WallView:
         return any(part.box.x0 < ZERO for part in self.wall.of(Kind.FOAM))
 
     @property
+    def blocks_past(self) -> bool:
+        """Whether a joist block goes in before the left concrete corner."""
+        return any(part.box.x0 < ZERO for part in self.wall.of(Kind.JOIST_BLOCK))
+
+    @property
     def drywall_sheets(self) -> int:
         """How many sheets the drywall of this wall is cut from, on its own."""
         return len(sheets_in(self.wall.of(Kind.DRYWALL), load_figures().sheet_long))
@@ -345,6 +353,6 @@ ROWS: dict[str, Callable[..., object]] = {
         "two" if it.two else "",
         *("yes" if tag in it.tags else "" for tag in ("fumes", "pins", "glue")),
     ),
-    "foam_row": lambda piece: ("", piece.mark, piece.at, piece.wide, piece.cut, piece.note),
+    "foam_row": lambda piece: ("", piece.mark, piece.at, piece.to, piece.wide, piece.cut, piece.note),
 }
 """How the templates turn a value into the cells of a table row."""

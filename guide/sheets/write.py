@@ -15,7 +15,6 @@ from guide.layout.parts import Kind
 from guide.lengths import show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
-from guide.reference.data import read_toml
 from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
@@ -25,6 +24,7 @@ from guide.sheets.backing import backing_rows
 from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.ics import calendar_file
+from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.markdown import fold, table, text
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
@@ -32,9 +32,11 @@ from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
+from guide.sheets.takes import takes
 from guide.sheets.tonight import tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
+from guide.sheets.walk import walk_of
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
 
 ALWAYS_SAID = ("any_work", "who_decides")
@@ -57,7 +59,7 @@ def _templates() -> Environment:
     )
     environment.filters["text"] = text
     environment.filters.update(ROWS)
-    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs}
+    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs, "takes": takes, "walk_of": walk_of}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.globals["table"] = table
@@ -79,6 +81,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
     drawn = pictures(plan)
     drawings = {picture.name: picture.text for picture in drawn}
     trips = trips_of(plan)
+    letter = letter_of(plan)
     shared = {
         "plan": plan,
         "trips": trips,
@@ -93,7 +96,8 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "size": lambda length: with_unit(length, plan.tape),
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
         "before": lambda step: _before(plan, step),
-        "office": _office(),
+        "letter": letter,
+        "asks": lambda step: asked_before(letter, step),
         "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
     bodies = {
@@ -125,8 +129,25 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         pages[f"wall-{view.wall.letter}.md"] = fold(
             _render("wall.md.j2", **shared, view=view, body=body, words=_words(body))
         )
+    pages["office.md"] = fold(
+        _render(
+            "office.md.j2",
+            **shared,
+            views=views,
+            drawings=drawings,
+            rooms=drawings.get("floor-plan", ""),
+            visits=_visits(plan),
+        )
+    )
+    pages["walk.md"] = fold(_render("walk.md.j2", **shared, views=views))
     pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
     return pages
+
+
+def _visits(plan: Plan) -> list[Step]:
+    """Return the steps that an inspection follows, each once whatever the walls."""
+    visits = [step for step in plan.steps if any(wait.what == "inspection" for wait in step.wait)]
+    return list({step.title: step for step in visits}.values())
 
 
 def _evenings(plan: Plan) -> dict[str, object]:
@@ -169,10 +190,6 @@ def _before(plan: Plan, step: Step) -> list[str]:
     named = {each.id: each for each in plan.steps}
     others = [named[need] for need in step.needs if named[need].wall not in (None, step.wall)]
     return [f"on wall {other.wall}, {other.title[0].lower()}{other.title[1:]}" for other in others]
-
-
-def _office() -> list[str]:
-    return [entry["ask"] for entry in read_toml("office.toml")["question"]]
 
 
 def _finding_said(plan: Plan, finding: Finding) -> str:

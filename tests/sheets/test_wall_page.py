@@ -1,0 +1,64 @@
+"""What the page of one wall has to say to somebody who holds nothing else."""
+
+import re
+
+import pytest
+
+from guide.book.questions import load_book
+from guide.interview.jobfile import from_json
+from guide.layout.parts import Kind
+from guide.lengths import in_inches, inches
+from guide.sheets.plan import Plan, make_plan
+from guide.sheets.write import papers
+from guide.worked import WORKED_JOBS
+from tests.jobs import job, wall
+from tests.walkthroughs import worked
+
+
+def _rows(page: str, mark: str) -> list[list[str]]:
+    """The rows of a page's tables that begin with a box to tick and this mark."""
+    return [[cell.strip() for cell in row.split("|")[2:-1]] for row in re.findall(rf"^\|  +\| {mark} .*$", page, re.M)]
+
+
+def _planned(name: str) -> Plan:
+    return make_plan(load_book(), worked(name))
+
+
+@pytest.mark.parametrize("name", WORKED_JOBS)
+def test_a_box_hangs_beside_the_stud_whose_left_edge_the_marks_give(name: str) -> None:
+    """The reason names the stud by the edge that is marked on the plates, not by its middle."""
+    plan = _planned(name)
+    for laid in plan.layout.walls:
+        studs = {in_inches(laid.mark_of(part.box.x0)) for part in laid.of(Kind.STUD, Kind.KING, Kind.CRIPPLE)}
+        for decision in laid.decisions:
+            if decision.saying.key in ("decision.box_beside", "decision.box_moved_old"):
+                beside = dict(decision.saying.values)["beside"]
+                assert in_inches(beside) in studs, decision  # type: ignore[arg-type]
+
+
+def test_foam_cap_and_drywall_have_both_edges() -> None:
+    """Nobody has to add a width to a left edge; checked on the first wall's pieces, worked by hand in its story's sizes."""
+    page = papers(_planned("first-wall"))["wall-A.md"]
+
+    assert _rows(page, "Af3")[0][:4] == ["Af3", "98 1/8", "146 1/8", "48"]
+    assert _rows(page, "Acap2")[0][:4] == ["Acap2", "93 1/2", "169 5/8", "4 7/8"]
+    assert _rows(page, "AD3")[0][:4] == ["AD3", "51 1/2", "147 1/2", "96"]
+
+
+def test_the_page_says_how_many_tubes_its_wall_takes() -> None:
+    """Worked by hand: four pieces 48 by 89 1/2 or so, 1 in from the edge all round and down the middle, 38 ft a tube."""
+    pieces = [("48", "89 1/4"), ("48", "89 3/8"), ("48", "89 5/8"), ("47 3/4", "89 7/8")]
+    bead = sum(2 * (inches(wide).inch - 2) + 3 * (inches(tall).inch - 2) for wide, tall in pieces) / 12
+    assert 3 * 38 < bead <= 4 * 38
+
+    page = papers(_planned("first-wall"))["wall-A.md"]
+    assert "- foam board adhesive, solvent free, 28 oz: 4 tubes" in page
+    assert re.search(r"- fireblock sealant, 10 oz: \d+ tubes", page)
+
+
+def test_a_count_that_rests_on_a_guess_is_locked() -> None:
+    """An eyeballed foam edge is no number of tubes."""
+    guessed = job([wall(concrete=["about 90 1/2 in at left", "90 1/2 in at right"])])
+    page = papers(make_plan(load_book(), from_json(guessed, load_book())))["wall-A.md"]
+
+    assert "- foam board adhesive, solvent free, 28 oz: locked" in page
