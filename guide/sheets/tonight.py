@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from guide.order.crew import WEEK
-from guide.order.evenings import Evening, Task
+from guide.order.evenings import DAY, Evening, Task
 from guide.order.plan import Step
 from guide.order.times import in_hours
+from guide.reference.briefing import Word, load_briefing, said_on
 from guide.sheets.plan import Plan
 
 
@@ -41,17 +42,31 @@ class Tonight:
     tools: tuple[str, ...]
     cautions: tuple[str, ...]
     """Their names; the words stand with the steps."""
-    rests: tuple[tuple[str, str], ...]
-    """What has to pass after steps that end tonight: which step, and what."""
+    rests: tuple[tuple[str, str, str], ...]
+    """What has to pass after steps that end tonight: which step, what, and the day it is over; no day when nobody knows."""
     quiet_from: str
     """From when on it is quiet; empty when the whole evening may be loud."""
+
+    @property
+    def ends(self) -> tuple[str, ...]:
+        """The steps that are done when the evening is over."""
+        return tuple(do.title for do in self.dos if not do.more)
+
+    @property
+    def safe(self) -> tuple[Word, ...]:
+        """What is said of safety before anybody picks up a tool."""
+        return said_on(load_briefing().safe, self.tags)
+
+    @property
+    def stop(self) -> tuple[Word, ...]:
+        """What ends the work."""
+        return said_on(load_briefing().stop, self.tags)
 
 
 def tonight(plan: Plan, evening: Evening) -> Tonight:
     """Return one evening of a plan as it is printed."""
     crew = plan.calendar.crew
     steps = [task.step for task in evening.tasks]
-    done = [task.step for task in evening.tasks if not task.more]
     loud_to_the_end = crew.loud >= crew.minutes
     return Tonight(
         number=evening.number,
@@ -62,9 +77,16 @@ def tonight(plan: Plan, evening: Evening) -> Tonight:
         tags=evening.tags,
         tools=tuple(dict.fromkeys(tool for step in steps for tool in step.tools)),
         cautions=tuple(dict.fromkeys(caution.name for step in steps for caution in step.cautions)),
-        rests=tuple((_title(step), step.waits) for step in done if step.waits),
+        rests=tuple(_rest(plan, evening, task) for task in evening.tasks if task.step.waits and not task.more),
         quiet_from="" if loud_to_the_end else _clock(crew.loud),
     )
+
+
+def next_evening(plan: Plan, letter: str) -> Tonight | None:
+    """Return the evening on which a wall is worked on next, the helper's where one comes; None when nothing is left."""
+    here = [each for each in plan.calendar.evenings if any(task.step.wall == letter for task in each.tasks)]
+    evening = next((each for each in here if each.two), here[0] if here else None)
+    return tonight(plan, evening) if evening else None
 
 
 def when(plan: Plan, day: int) -> str:
@@ -87,6 +109,12 @@ def _do(plan: Plan, task: Task) -> Do:
         begun=task.begun,
         more=task.more,
     )
+
+
+def _rest(plan: Plan, evening: Evening, task: Task) -> tuple[str, str, str]:
+    minutes = plan.calendar.crew.wait_of(task.step)
+    over = evening.day * DAY + task.begins + task.minutes + minutes
+    return _title(task.step), task.step.waits, when(plan, over // DAY) if minutes else ""
 
 
 def _title(step: Step) -> str:

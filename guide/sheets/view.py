@@ -13,7 +13,7 @@ from guide.checks.findings import Finding
 from guide.layout.drywall import sheets_in
 from guide.layout.packing import sheets_for
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, show, with_unit
+from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, least, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
@@ -104,6 +104,21 @@ class WallView:
             (f"Right end of the plates {right} the right concrete corner", self.size(abs(ends))),
             (f"First drywall sheet starts ({wall.zero_side}) {sheet}", self.size(zero)),
         )
+
+    @property
+    def lengths(self) -> tuple[tuple[str, str], ...]:
+        """How many studs, sheets of foam and strips of cap there are, and from which length to which they are cut."""
+        kinds = (("Studs", (Kind.STUD, Kind.PACK, Kind.KING)), ("Foam, tall", (Kind.FOAM,)))
+        rows = [
+            (f"{name} ({len(of)})", self._range([p.cut for p in of])) for name, k in kinds if (of := self.wall.of(*k))
+        ]
+        caps = self.wall.of(Kind.CAP)
+        wide = [part.wide for part in caps if part.wide]
+        return (*rows, (f"Cap, wide ({len(caps)})", self._range(wide))) if wide else tuple(rows)
+
+    def _range(self, cuts: list[Length]) -> str:
+        low, high = (self.size(end, "down") for end in (least(*cuts), greatest(*cuts)))
+        return low if low == high else f"{low} to {high}"
 
     # ------------------------------------------------------------------------------------------- marks
 

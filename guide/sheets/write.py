@@ -15,6 +15,7 @@ from guide.layout.parts import Kind
 from guide.lengths import show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
+from guide.reference.briefing import load_briefing
 from guide.reference.data import read_toml
 from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
@@ -32,7 +33,7 @@ from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
-from guide.sheets.tonight import tonight, when
+from guide.sheets.tonight import next_evening, tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
@@ -94,6 +95,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
         "before": lambda step: _before(plan, step),
         "office": _office(),
+        "briefing": load_briefing(),
         "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
     bodies = {
@@ -124,6 +126,11 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         body = bodies[view.wall.letter]
         pages[f"wall-{view.wall.letter}.md"] = fold(
             _render("wall.md.j2", **shared, view=view, body=body, words=_words(body))
+        )
+        pages[f"helper-{view.wall.letter}.md"] = fold(
+            _render(
+                "helper.md.j2", **shared, view=view, drawings=drawings, tonight=next_evening(plan, view.wall.letter)
+            )
         )
     pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
     return pages
