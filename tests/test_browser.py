@@ -134,6 +134,14 @@ def test_the_helpers_page_is_one_sheet_of_paper_printed_on_both_sides(folder: Pa
     assert "Hand-off" in texts[1]
 
 
+@pytest.mark.parametrize("job", ["first-wall", "four-walls"])
+def test_the_briefing_is_one_sheet(folder: Path, job: str) -> None:
+    (folder / job).mkdir(exist_ok=True)
+    texts, _ = page_texts(folder / job, job, "brief.html", "letter")
+    assert len(texts) == 1
+    assert "Before we leave" in texts[0]
+
+
 @pytest.mark.parametrize("paper", PAPER)
 def test_drawings_are_whole_on_one_sheet_and_what_goes_to_the_saw_begins_one(folder: Path, paper: str) -> None:
     """A drawing's title, its last dimension and its legend stand on the same sheet; the cut list opens its own."""

@@ -19,10 +19,23 @@ class Word(Data):
     """Said when a step with this tag is done; always, without one."""
 
 
+class Who(Data):
+    """Who does a step."""
+
+    alone: str
+    lift: str
+    """Both, since two lift it better."""
+    share: str
+    """Both, since it goes quicker."""
+    one: str
+    """One of two, since two are no quicker."""
+
+
 class Briefing(Data):
     """`prompts_data/briefing.toml`."""
 
     source: str
+    who: Who
     safe: tuple[Word, ...]
     """Before anybody picks up a tool."""
     call: tuple[Word, ...]

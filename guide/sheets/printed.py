@@ -44,8 +44,6 @@ class Section(Data):
     new_page: bool = False
     big: bool = False
     """In letters to be read from a step back, beside the saw."""
-    arm: bool = False
-    """All of it in letters to be read at arm's length, through dusty glasses."""
     columns: bool = False
     """Its lists in two columns."""
 
@@ -137,7 +135,7 @@ def _in_sections(tokens: Sequence[Token]) -> Iterator[Token]:
                 yield Token("section_close", "section", -1, block=True)
             section = load_sections().get(re.sub(r"^\d+ ", "", _plain(tokens[index + 1])), Section(heading=""))
             new_page = section.new_page or (token.tag == "h1" and opened)
-            names = {"new-page": new_page, "big": section.big, "arm": section.arm, "columns": section.columns}
+            names = {"new-page": new_page, "big": section.big, "columns": section.columns}
             classes = " ".join(name for name, wanted in names.items() if wanted)
             yield Token("section_open", "section", 1, {"class": classes} if classes else {}, block=True)
             opened = True

@@ -22,6 +22,7 @@ class Do:
     title: str
     """The step with its wall."""
     takes: str
+    who: str
     where: str
     """Where the step stands: paper and number."""
     step: Step
@@ -73,7 +74,7 @@ def tonight(plan: Plan, evening: Evening) -> Tonight:
         when=when(plan, evening.day),
         hours=in_hours(evening.minutes),
         two=evening.two,
-        dos=tuple(_do(plan, task) for task in evening.tasks),
+        dos=tuple(_do(plan, task, two=evening.two) for task in evening.tasks),
         tags=evening.tags,
         tools=tuple(dict.fromkeys(tool for step in steps for tool in step.tools)),
         cautions=tuple(dict.fromkeys(caution.name for step in steps for caution in step.cautions)),
@@ -82,10 +83,14 @@ def tonight(plan: Plan, evening: Evening) -> Tonight:
     )
 
 
-def next_evening(plan: Plan, letter: str) -> Tonight | None:
-    """Return the evening on which a wall is worked on next, the helper's where one comes; None when nothing is left."""
-    here = [each for each in plan.calendar.evenings if any(task.step.wall == letter for task in each.tasks)]
-    evening = next((each for each in here if each.two), here[0] if here else None)
+def next_evening(plan: Plan, letter: str | None, *, helper: bool = False) -> Tonight | None:
+    """Return the evening on which a wall, or without a letter anything, is worked on next; None when nothing is left.
+
+    `helper` asks for the first of them on which two work, where there is one.
+    """
+    every = plan.calendar.evenings
+    here = [each for each in every if letter is None or any(task.step.wall == letter for task in each.tasks)]
+    evening = next((each for each in here if each.two or not helper), here[0] if here else None)
     return tonight(plan, evening) if evening else None
 
 
@@ -99,11 +104,19 @@ def when(plan: Plan, day: int) -> str:
     return f"week {weeks + 1}, {WEEK[weekday].capitalize()}"
 
 
-def _do(plan: Plan, task: Task) -> Do:
+def _who(step: Step, *, two: bool) -> str:
+    who = load_briefing().who
+    if not two:
+        return who.alone
+    return who.lift if "two" in step.tags else who.share if step.two < step.alone else who.one
+
+
+def _do(plan: Plan, task: Task, *, two: bool) -> Do:
     return Do(
         begins=_clock(task.begins),
         title=_title(task.step),
         takes=in_hours(task.minutes),
+        who=_who(task.step, two=two),
         where=_where(plan, task.step),
         step=task.step,
         begun=task.begun,

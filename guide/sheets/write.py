@@ -81,7 +81,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
     drawings = {picture.name: picture.text for picture in drawn}
     trips = trips_of(plan)
     shared = {
-        "plan": plan,
+        **_common(plan),
         "trips": trips,
         "bills": bill_lines(plan, trips),
         "home": at_home(plan),
@@ -89,13 +89,10 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "ways": way_lines(plan),
         "goods_of": () if plan.stopped else goods_of(plan),
         "rips": () if plan.stopped else yard_rips(plan),
-        "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "size": lambda length: with_unit(length, plan.tape),
-        "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
         "before": lambda step: _before(plan, step),
         "office": _office(),
-        "briefing": load_briefing(),
         "standing": [load_cautions()[name] for name in ALWAYS_SAID],
     }
     bodies = {
@@ -129,11 +126,31 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         )
         pages[f"helper-{view.wall.letter}.md"] = fold(
             _render(
-                "helper.md.j2", **shared, view=view, drawings=drawings, tonight=next_evening(plan, view.wall.letter)
+                "helper.md.j2",
+                **shared,
+                view=view,
+                drawings=drawings,
+                tonight=next_evening(plan, view.wall.letter, helper=True),
             )
         )
     pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
+    pages["brief.md"] = brief(plan)
     return pages
+
+
+def brief(plan: Plan, letter: str | None = None) -> str:
+    """Return the briefing for the next evening, or for the next one on a wall: who does what, what to say, what stops it."""
+    return fold(_render("brief.md.j2", **_common(plan), tonight=next_evening(plan, letter)))
+
+
+def _common(plan: Plan) -> dict[str, object]:
+    """Return what every paper of the work may print."""
+    return {
+        "plan": plan,
+        "briefing": load_briefing(),
+        "say_finding": lambda finding: _finding_said(plan, finding),
+        "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
+    }
 
 
 def _evenings(plan: Plan) -> dict[str, object]:

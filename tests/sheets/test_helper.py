@@ -96,7 +96,7 @@ def test_a_stop_starts_nobody() -> None:
 def test_what_has_to_rest_says_until_which_day() -> None:
     """24 h for a patch, begun on one evening of the calendar, are over on the evening of the next day (steps.toml)."""
     plan = make_plan(load_book(), worked("four-walls"))
-    tonight = next_evening(plan, "B")
+    tonight = next_evening(plan, "B", helper=True)
     assert tonight is not None
     over = {title: day for title, _, day in tonight.rests}
     assert tonight.when == "Sat 2027-04-10"
