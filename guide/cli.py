@@ -77,7 +77,14 @@ def _parser() -> argparse.ArgumentParser:
     )
     check.add_argument("job", type=Path)
     check.add_argument("--json", action="store_true", help="as JSON, each finding with an id that stays the same")
-    for command in (talk, plan, check):
+    brief = commands.add_parser(
+        "brief",
+        help="print the briefing for the next evening",
+        description="Print the briefing for the next evening: who does what, what to say, what stops the work.",
+    )
+    brief.add_argument("job", type=Path)
+    brief.add_argument("--wall", metavar="LETTER", help="the next evening on this wall")
+    for command in (talk, plan, check, brief):
         command.add_argument("--office", type=Path, metavar="FILE", help="your building office's own figures; they win")
     twice = commands.add_parser(
         "twice",
@@ -97,7 +104,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _run(arguments: list[str]) -> int:
-    known = ("talk", "practise", "plan", "prices", "check", "twice", "schema", "book")
+    known = ("talk", "practise", "plan", "prices", "check", "brief", "twice", "schema", "book")
     if not arguments:
         return _open(None, plain=False)
     if arguments[0] not in known and not arguments[0].startswith("-"):
@@ -113,6 +120,8 @@ def _run(arguments: list[str]) -> int:
         return _prices(options.job)
     if options.command == "check":
         return _check(options.job, options.office, as_json=options.json)
+    if options.command == "brief":
+        return _brief(options.job, options.wall, options.office)
     if options.command == "twice":
         return _twice(options.job)
     if options.command == "schema":
@@ -188,6 +197,22 @@ def _prices(path: Path | None) -> int:
     )
     print(blank_prices(names), end="")
     return 0
+
+
+def _brief(path: Path, letter: str | None, office: Path | None) -> int:
+    from guide.interview.jobfile import load
+    from guide.sheets.plan import make_plan
+    from guide.sheets.write import brief, usable
+
+    book = load_book()
+    plan = make_plan(book, load(path, book), office=_office(office))
+    if trouble := usable(plan):
+        raise _Unusable(f"{path}: {trouble}")
+    laid = [wall.letter for wall in plan.layout.walls]
+    if letter is not None and (letter := letter.upper()) not in laid:
+        raise _Unusable(f"--wall {letter}: this job has no such wall laid out; it has {', '.join(laid)}.")
+    print(brief(plan, letter), end="")
+    return 1 if plan.stopped else 0
 
 
 def _check(path: Path, office: Path | None, *, as_json: bool) -> int:

@@ -123,6 +123,26 @@ def test_on_either_paper_every_sheet_is_counted_and_everything_stands_within_its
 
 
 @pytest.mark.parametrize("paper", PAPER)
+def test_the_helpers_page_is_one_sheet_of_paper_printed_on_both_sides(folder: Path, paper: str) -> None:
+    """In front tonight's work and the numbers; on the back the drawing, how to call out, when to stop, how to leave."""
+    (folder / "four-walls").mkdir(exist_ok=True)
+    texts, _ = page_texts(folder / "four-walls", "four-walls", "helper-B.html", paper)
+    assert len(texts) == 2
+    assert "Today" in texts[0]
+    assert "Studs (14)" in texts[0]
+    assert "seen from the room" in texts[1]
+    assert "Hand-off" in texts[1]
+
+
+@pytest.mark.parametrize("job", ["first-wall", "four-walls"])
+def test_the_briefing_is_one_sheet(folder: Path, job: str) -> None:
+    (folder / job).mkdir(exist_ok=True)
+    texts, _ = page_texts(folder / job, job, "brief.html", "letter")
+    assert len(texts) == 1
+    assert "Before we leave" in texts[0]
+
+
+@pytest.mark.parametrize("paper", PAPER)
 def test_drawings_are_whole_on_one_sheet_and_what_goes_to_the_saw_begins_one(folder: Path, paper: str) -> None:
     """A drawing's title, its last dimension and its legend stand on the same sheet; the cut list opens its own."""
     (folder / "four-walls").mkdir(exist_ok=True)

@@ -13,7 +13,7 @@ from guide.checks.findings import Finding
 from guide.layout.drywall import sheets_in
 from guide.layout.packing import sheets_for
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, show, with_unit
+from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, least, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
@@ -38,6 +38,8 @@ class Mark:
     """The left edge once more, running from the right end."""
     sign: str
     what: str
+    plate: str
+    """On which plate it is drawn: `both`, `bottom` or `top`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,38 +109,59 @@ class WallView:
             (f"First drywall sheet starts ({wall.zero_side}) {sheet}", self.size(zero)),
         )
 
+    @property
+    def lengths(self) -> tuple[tuple[str, str], ...]:
+        """How many studs, sheets of foam and strips of cap there are, and from which length to which they are cut."""
+        kinds = (("Studs", (Kind.STUD, Kind.PACK, Kind.KING)), ("Foam, tall", (Kind.FOAM,)))
+        rows = [
+            (f"{name} ({len(of)})", self._range([p.cut for p in of])) for name, k in kinds if (of := self.wall.of(*k))
+        ]
+        caps = self.wall.of(Kind.CAP)
+        wide = [part.wide for part in caps if part.wide]
+        return (*rows, (f"Cap, wide ({len(caps)})", self._range(wide))) if wide else tuple(rows)
+
+    def _range(self, cuts: list[Length]) -> str:
+        low, high = (self.size(end, "down") for end in (least(*cuts), greatest(*cuts)))
+        return low if low == high else f"{low} to {high}"
+
     # ------------------------------------------------------------------------------------------- marks
 
     @property
     def marks(self) -> tuple[Mark, ...]:
         """Every mark on the plates, from the left."""
-        found = [*self._framing_marks(), *self._joint_marks(), *self._gap_marks(), *self._box_marks()]
+        end = self._row(self.wall.plate_end, 5, "end", "right end of the plates")
+        found = [*self._framing_marks(), *self._joint_marks(), *self._gap_marks(), *self._box_marks(), end]
         return tuple(mark for _, _, mark in sorted(found, key=lambda each: (each[0], each[1])))
 
     def _row(
-        self, x: Length, order: int, sign: str, what: str, rests: Iterable[str] = (), to: Length | None = None
+        self,
+        x: Length,
+        order: int,
+        sign: str,
+        what: str,
+        rests: Iterable[str] = (),
+        to: Length | None = None,
+        plate: str = "both",
     ) -> tuple[int, int, Mark]:
         rests = tuple(rests)
         right = self.bare(self.wall.plate_end - x, {*x.rests, *rests})
         end = self.mark(to, rests) if to is not None else ""
-        return x.ticks, order, Mark(self.mark(x, rests), end, right, sign, what)
+        return x.ticks, order, Mark(self.mark(x, rests), end, right, sign, what, plate)
 
     def _framing_marks(self) -> Iterable[tuple[int, int, Mark]]:
         edges = {edge.ticks for edge in self.wall.sheet_edges}
         signs = {Kind.STUD: "X", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T", Kind.CRIPPLE: "C"}
         for part in self.wall.of(*signs):
-            what = part.mark
+            what, plate = part.mark, "bottom" if part.kind is Kind.TRIMMER else "both"
             if part.kind is Kind.CRIPPLE:
-                what += (
-                    ", over the header"
-                    if part.box.z1.datum is part.box.z0.datum is Datum.JOISTS
-                    else ", under the sill"
-                )
+                above = part.box.z1.datum is part.box.z0.datum is Datum.JOISTS
+                what += ", over the header" if above else ", under the sill"
+                plate = "top" if above else "bottom"
             if part.kind is Kind.PACK:
                 what += ", flat, its 3 1/2 in face to the room"
             if part.centre.ticks in edges:
                 what += ", drywall joint on its centre"
-            yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1)
+            yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1, plate)
         for block in self.wall.of(Kind.FIREBLOCK):
             stud = self._stud_beside(block)
             side = "right" if stud is not None and stud.box.x0 < block.box.x0 else "left"
@@ -155,10 +178,11 @@ class WallView:
             pieces = self.wall.of(kind)
             for left, right in pairwise(pieces):
                 if left.box.x1 == right.box.x0:
-                    yield self._row(right.box.x0, 2, "=", f"joint of the {name} plate, {left.mark} to {right.mark}")
+                    what = f"joint of the {name} plate, {left.mark} to {right.mark}"
+                    yield self._row(right.box.x0, 2, "=", what, plate=name)
                 else:
-                    yield self._row(left.box.x1, 2, "end", f"{left.mark} ends: no {name} plate from here")
-                    yield self._row(right.box.x0, 2, "start", f"{right.mark} starts")
+                    yield self._row(left.box.x1, 2, "end", f"{left.mark} ends: no {name} plate from here", plate=name)
+                    yield self._row(right.box.x0, 2, "start", f"{right.mark} starts", plate=name)
 
     def _gap_marks(self) -> Iterable[tuple[int, int, Mark]]:
         for pipe in self.wall.wall.pipes:
@@ -343,7 +367,7 @@ ROWS: dict[str, Callable[..., object]] = {
     "goods_said": goods_said,
     "stick_rows": stick_rows,
     "lumber_said": lumber_said,
-    "mark_row": lambda mark: (mark.at, mark.to, mark.from_right, mark.sign, mark.what),
+    "mark_row": lambda mark: ("", mark.at, mark.to, mark.from_right, mark.sign, mark.plate, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
     "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),
     "evening_row": lambda it: (

@@ -15,6 +15,7 @@ from guide.layout.parts import Kind
 from guide.lengths import show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
+from guide.reference.briefing import load_briefing
 from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
@@ -33,7 +34,7 @@ from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
 from guide.sheets.takes import takes
-from guide.sheets.tonight import tonight, when
+from guide.sheets.tonight import next_evening, tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.walk import walk_of
@@ -83,7 +84,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
     trips = trips_of(plan)
     letter = letter_of(plan)
     shared = {
-        "plan": plan,
+        **_common(plan),
         "trips": trips,
         "bills": bill_lines(plan, trips),
         "home": at_home(plan),
@@ -91,10 +92,8 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "ways": way_lines(plan),
         "goods_of": () if plan.stopped else goods_of(plan),
         "rips": () if plan.stopped else yard_rips(plan),
-        "say_finding": lambda finding: _finding_said(plan, finding),
         "place": lambda finding: show(finding.at, plan.tape),
         "size": lambda length: with_unit(length, plan.tape),
-        "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
         "before": lambda step: _before(plan, step),
         "letter": letter,
         "asks": lambda step: asked_before(letter, step),
@@ -129,6 +128,15 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         pages[f"wall-{view.wall.letter}.md"] = fold(
             _render("wall.md.j2", **shared, view=view, body=body, words=_words(body))
         )
+        pages[f"helper-{view.wall.letter}.md"] = fold(
+            _render(
+                "helper.md.j2",
+                **shared,
+                view=view,
+                drawings=drawings,
+                tonight=next_evening(plan, view.wall.letter, helper=True),
+            )
+        )
     pages["office.md"] = fold(
         _render(
             "office.md.j2",
@@ -141,6 +149,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
     )
     pages["walk.md"] = fold(_render("walk.md.j2", **shared, views=views))
     pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
+    pages["brief.md"] = brief(plan)
     return pages
 
 
@@ -148,6 +157,21 @@ def _visits(plan: Plan) -> list[Step]:
     """Return the steps that an inspection follows, each once whatever the walls."""
     visits = [step for step in plan.steps if any(wait.what == "inspection" for wait in step.wait)]
     return list({step.title: step for step in visits}.values())
+
+
+def brief(plan: Plan, letter: str | None = None) -> str:
+    """Return the briefing for the next evening, or for the next one on a wall: who does what, what to say, what stops it."""
+    return fold(_render("brief.md.j2", **_common(plan), tonight=next_evening(plan, letter)))
+
+
+def _common(plan: Plan) -> dict[str, object]:
+    """Return what every paper of the work may print."""
+    return {
+        "plan": plan,
+        "briefing": load_briefing(),
+        "say_finding": lambda finding: _finding_said(plan, finding),
+        "held": lambda step: [finding for finding in plan.findings if _holds(finding, step)],
+    }
 
 
 def _evenings(plan: Plan) -> dict[str, object]:
