@@ -64,14 +64,8 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
             gap = wall.offsets.drywall - opening.jamb
             key = "door_pull_in" if gap > ZERO else "door_proud"
             yield finding(key, wall.letter, at, what=what, jamb=opening.jamb, face=wall.offsets.drywall, gap=abs(gap))
-        if opening.hinge is not None:
+        if (behind := opening.behind_leaf) is not None:
             for box in wall.wall.boxes:
-                leaf = opening.leaf_width or ZERO
-                behind = (
-                    (opening.left - leaf, opening.left)
-                    if opening.hinge == "left"
-                    else (opening.right, opening.right + leaf)
-                )
                 if behind[0] < box.at < behind[1]:
                     yield finding(
                         "behind_leaf", wall.letter, wall.mark_of(box.at), box=thing_name(box.place), what=what

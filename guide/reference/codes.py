@@ -93,6 +93,9 @@ class CodeProfile(Data):
     egress_sill: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
+    receptacle_reach: CodeFigure
+    wall_space: CodeFigure
+    receptacle_high: CodeFigure
     panel_wide: CodeFigure
     panel_deep: CodeFigure
     panel_high: CodeFigure

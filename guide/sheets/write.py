@@ -26,6 +26,7 @@ from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.ics import calendar_file
 from guide.sheets.markdown import fold, table, text
+from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
@@ -58,6 +59,11 @@ def _templates() -> Environment:
     environment.filters["text"] = text
     environment.filters.update(ROWS)
     environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs}
+    environment.filters |= {
+        "outlet_rows": outlet_rows,
+        "outlets_given": outlets_given,
+        "needs_outlets": needs_outlets,
+    }
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.globals["table"] = table

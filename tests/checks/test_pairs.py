@@ -144,6 +144,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[kept_free("60 in")], pipes=[lying("0 in", "60 in")]),
     ),
     "panel_ask": (one(openings=[kept_free("60 in")]), one(openings=[new_door("60 in")])),
+    # one outlet beside the stud at 75 3/4 reaches to 144 1/2: D is 6 3/8 at both ends
+    "outlet_reach": (
+        job([wall("152 in", boxes=[outlet("75 in")])]),
+        job([wall("144 in", boxes=[outlet("75 in")])]),
+    ),
     "old_boxes": (one(boxes=[outlet("60 in", kind="existing")]), one(boxes=[outlet("60 in")])),
     "other": (one(other="gas meter at 9 ft"), one(other="None")),
     "slab_edge": (
@@ -231,8 +236,8 @@ def test_it_fires_and_its_nearest_neighbour_does_not(key: str) -> None:
 
 
 def test_a_plain_dry_wall_has_nothing_found() -> None:
-    """Nobody is warned for nothing."""
-    assert keys_of(layout_of(one())) == set()
+    """Nobody is warned for nothing: with outlets in reach there is nothing to say."""
+    assert keys_of(layout_of(one(boxes=[outlet("60 in"), outlet("140 in")]))) == set()
 
 
 STOPS = [key for key in PAIRS if load_findings()[key].severity is Severity.STOP]
