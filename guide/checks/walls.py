@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from guide.checks.electrical import box_findings
 from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
@@ -27,6 +28,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from panel_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)
+    yield from box_findings(wall, code)
     yield from _bays(wall)
     yield from batts_on_cold_foam(wall, basement)
     if wall.wall.other.strip().lower() not in ("none", "no", ""):

@@ -25,9 +25,9 @@ from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.codes import CodeProfile
 from guide.survey.model import Opening
 
-_Span = tuple[int, int]
+Span = tuple[int, int]
 """Ticks along a wall space, from and to."""
-_Reach = tuple[int, int, int]
+Reach = tuple[int, int, int]
 """What a place reaches of a wall space, from and to, and the number of the place."""
 
 
@@ -69,7 +69,7 @@ class WallSpace:
             before += stretch.wide.ticks
         return None
 
-    def back(self, span: _Span) -> Iterator[Stretch]:
+    def back(self, span: Span) -> Iterator[Stretch]:
         """Yield what a span is on the walls it runs along."""
         before = 0
         for each in self.stretches:
@@ -103,7 +103,7 @@ def proposed(layout: Layout, code: CodeProfile) -> tuple[Part, ...]:
     found: list[Part] = []
     for space in wall_spaces(layout, code):
         places = [(part, at) for part in _places(layout) if (at := space.at(part.wall, part.centre)) is not None]
-        chosen = _fewest(space, _bare(layout, code, space), [at for _, at in places], code.receptacle_reach.length)
+        chosen = fewest(space, _bare(layout, code, space), [at for _, at in places], code.receptacle_reach.length)
         found += [places[number][0] for number in chosen]
     return tuple(sorted(found, key=lambda part: (part.wall, part.box.x0)))
 
@@ -196,15 +196,15 @@ def _gap(opening: Opening, floor: Length) -> tuple[Length, Length] | None:
 # ------------------------------------------------------------------------------------------------- what reaches them
 
 
-def _bare(layout: Layout, code: CodeProfile, space: WallSpace) -> list[_Span]:
+def _bare(layout: Layout, code: CodeProfile, space: WallSpace) -> list[Span]:
     """Return what of a space no outlet reaches that is there or wished for."""
     outlets = [part for wall in layout.walls for part in wall.of(Kind.OUTLET) if counts(part, code)]
     at = [at for part in outlets if (at := space.at(part.wall, part.centre)) is not None]
-    reached = _reaches(space, at, code.receptacle_reach.length)
-    return _less([(0, space.wide.ticks)], reached)
+    reached = reached_from(space, at, code.receptacle_reach.length)
+    return without([(0, space.wide.ticks)], reached)
 
 
-def _reaches(space: WallSpace, places: Sequence[int], reach: Length) -> list[_Reach]:
+def reached_from(space: WallSpace, places: Sequence[int], reach: Length) -> list[Reach]:
     """Return what each place reaches; round a ring that may be two spans."""
     whole = space.wide.ticks
     found = []
@@ -218,7 +218,7 @@ def _reaches(space: WallSpace, places: Sequence[int], reach: Length) -> list[_Re
     return found
 
 
-def _less(bare: Iterable[_Span], reached: Iterable[_Reach]) -> list[_Span]:
+def without(bare: Iterable[Span], reached: Iterable[Reach]) -> list[Span]:
     """Return what is left of spans without those reached."""
     left = list(bare)
     for low, high, _ in reached:
@@ -227,14 +227,14 @@ def _less(bare: Iterable[_Span], reached: Iterable[_Reach]) -> list[_Span]:
     return left
 
 
-def _fewest(space: WallSpace, bare: list[_Span], places: Sequence[int], reach: Length) -> list[int]:
+def fewest(space: WallSpace, bare: list[Span], places: Sequence[int], reach: Length) -> list[int]:
     """Return the numbers of the fewest places that reach what can be reached, the furthest point as near as may be."""
     if not bare:
         return []
 
     def with_reach(inch: int) -> tuple[int, list[int]]:
         within = least(reach, inches(str(inch)))
-        return _chosen(space, bare, _reaches(space, places, within))
+        return _chosen(space, bare, reached_from(space, places, within))
 
     most = -(-reach.ticks // inches("1").ticks)
     missed, chosen = with_reach(most)
@@ -249,7 +249,7 @@ def _fewest(space: WallSpace, bare: list[_Span], places: Sequence[int], reach: L
     return chosen
 
 
-def _chosen(space: WallSpace, bare: list[_Span], reaches: list[_Reach]) -> tuple[int, list[int]]:
+def _chosen(space: WallSpace, bare: list[Span], reaches: list[Reach]) -> tuple[int, list[int]]:
     """Return how much nothing reaches, and the fewest places that reach the rest."""
     if not space.ring:
         return _along(bare, reaches)
@@ -259,7 +259,7 @@ def _chosen(space: WallSpace, bare: list[_Span], reaches: list[_Reach]) -> tuple
     starts = sorted({n for low, high, n in round_it if low == 0 < high})
     tries = []
     for start in starts:
-        missed, rest = _along(_less(turned, [each for each in round_it if each[2] == start]), round_it)
+        missed, rest = _along(without(turned, [each for each in round_it if each[2] == start]), round_it)
         tries.append((missed, len(rest), [start, *rest]))
     if not tries:
         return _along(turned, round_it)
@@ -267,7 +267,7 @@ def _chosen(space: WallSpace, bare: list[_Span], reaches: list[_Reach]) -> tuple
     return missed, chosen
 
 
-def _turned(low: int, high: int, whole: int) -> Iterator[_Span]:
+def _turned(low: int, high: int, whole: int) -> Iterator[Span]:
     """Yield a span of a ring as it reads from another start, cut in two where it runs over that."""
     low, high = low % whole, low % whole + high - low
     yield low, min(high, whole)
@@ -275,7 +275,7 @@ def _turned(low: int, high: int, whole: int) -> Iterator[_Span]:
         yield 0, high - whole
 
 
-def _along(bare: list[_Span], reaches: list[_Reach]) -> tuple[int, list[int]]:
+def _along(bare: list[Span], reaches: list[Reach]) -> tuple[int, list[int]]:
     """Walk from the left; at the first point that nothing reaches take the place that reaches it and furthest on."""
     missed, chosen = 0, list[int]()
     while bare:
@@ -288,5 +288,5 @@ def _along(bare: list[_Span], reaches: list[_Reach]) -> tuple[int, list[int]]:
             to = min((low for low, _, _ in reaches if low > at), default=bare[0][1])
             to = min(to, bare[0][1])
             missed += to - at
-        bare = _less(bare, [(at, to, 0)])
+        bare = without(bare, [(at, to, 0)])
     return missed, chosen

@@ -96,6 +96,8 @@ class CodeProfile(Data):
     receptacle_reach: CodeFigure
     wall_space: CodeFigure
     receptacle_high: CodeFigure
+    switch_high: CodeFigure
+    cable_setback: CodeFigure
     panel_wide: CodeFigure
     panel_deep: CodeFigure
     panel_high: CodeFigure

@@ -37,6 +37,7 @@ from guide.sheets.tonight import tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
+from guide.sheets.wiring import fill_cited, fill_rows, stud_hole, wiring_rules
 
 ALWAYS_SAID = ("any_work", "who_decides")
 """Cautions that stand before the first step of every page."""
@@ -122,6 +123,10 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         rooms=drawings.get("floor-plan", ""),
         again=again,
         room=room_view(plan),
+        wiring=wiring_rules(plan),
+        fill=fill_rows(),
+        fill_cited=fill_cited(plan),
+        bare_hole=with_unit(stud_hole(plan), plan.tape),
         sources=[],
         words=_words(everything),
     )

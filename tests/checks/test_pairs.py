@@ -149,6 +149,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         job([wall("152 in", boxes=[outlet("75 in")])]),
         job([wall("144 in", boxes=[outlet("75 in")])]),
     ),
+    "switch_high": (
+        one(boxes=[{**outlet("60 in", "79 1/16 in"), "holds": "switch"}]),
+        one(boxes=[{**outlet("60 in", "79 in"), "holds": "switch"}]),
+    ),
     "old_boxes": (one(boxes=[outlet("60 in", kind="existing")]), one(boxes=[outlet("60 in")])),
     "other": (one(other="gas meter at 9 ft"), one(other="None")),
     "slab_edge": (

@@ -20,11 +20,11 @@ from guide.layout.receptacles import (
     Stretch,
     WallSpace,
     _chosen,
-    _less,
-    _reaches,
     proposed,
+    reached_from,
     unreached,
     wall_spaces,
+    without,
 )
 from guide.lengths import Length, inches
 from guide.reference.codes import load_code
@@ -91,7 +91,7 @@ def test_a_wall_space_runs_on_round_an_inside_corner() -> None:
     assert spaces(layout) == [[("A", "0", "132")], [("A", "172", "189.625"), ("B", "6.375", "66.375")]]
 
 
-def test_an_outlet_round_the_corner_reaches_into_the_wall() -> None:
+def test_an_outlet_round_the_cornerreached_from_into_the_wall() -> None:
     """If x = 0 is an inside corner and an outlet sits 4 ft round it, the first 2 ft of the wall are reached."""
     second = wall("120 in", right="open end")
     near = layout_of(job([wall("120 in", left="open end", right_first="this wall", boxes=[outlet("66 in")]), second]))
@@ -154,7 +154,7 @@ def test_what_is_there_and_what_is_proposed_reach_every_point(name: str) -> None
 
     for space in wall_spaces(layout, CODE):
         at = [place for part in outlets if (place := space.at(part.wall, part.centre)) is not None]
-        assert _less([(0, space.wide.ticks)], _reaches(space, at, inches("6 ft"))) == []
+        assert without([(0, space.wide.ticks)], reached_from(space, at, inches("6 ft"))) == []
 
 
 @pytest.mark.parametrize("name", [name for name in ROOMS if "wall" in name])
@@ -167,7 +167,7 @@ def test_no_fewer_would_reach_every_point(name: str) -> None:
 
         assert mine
         for fewer in combinations(places, len(mine) - 1):
-            assert _less([(0, space.wide.ticks)], _reaches(space, fewer, inches("6 ft"))) != []
+            assert without([(0, space.wide.ticks)], reached_from(space, fewer, inches("6 ft"))) != []
 
 
 def test_boxes_told_as_proposed_leave_nothing_to_say() -> None:
@@ -191,11 +191,11 @@ def test_the_choice_is_the_least_of_all_there_are(whole: int, places: list[int],
     places = sorted(place for place in places if place <= whole)
     space = WallSpace((Stretch("A", Length(0), Length(whole)),), ring=closed)
     bare_all = [(0, whole)]
-    reaches = _reaches(space, places, Length(reach))
+    reaches = reached_from(space, places, Length(reach))
     missed, chosen = _chosen(space, bare_all, reaches)
 
     def left(numbers: tuple[int, ...]) -> int:
-        return sum(b - a for a, b in _less(bare_all, [each for each in reaches if each[2] in numbers]))
+        return sum(b - a for a, b in without(bare_all, [each for each in reaches if each[2] in numbers]))
 
     everything = tuple(range(len(places)))
     assert missed == left(everything) == left(tuple(chosen))
