@@ -87,6 +87,7 @@ class CodeProfile(Data):
     pin_edge: CodeFigure
     pin_depth_share: CodeFigure
     habitable_height: CodeFigure
+    beam_height: CodeFigure
     egress_area: CodeFigure
     egress_height: CodeFigure
     egress_width: CodeFigure

@@ -262,6 +262,8 @@ class Basement:
     rim: str | None = asked("basement.rim")
     insects: str | None = asked("basement.insects")
     strip: Length | None = asked("basement.strip")
+    hangs: str | None = asked("basement.hangs")
+    hangs_at: Length | None = asked("basement.hangs_at")
     slab: str = asked("basement.slab")
     anchors: str = asked("basement.anchors")
     slab_thickness: Length | None = asked("basement.slab_thickness")

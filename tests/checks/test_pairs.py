@@ -96,8 +96,19 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one({"use": "sleeping"}, openings=[GOOD_EXIT]),
     ),
     "sleeping_ask": (one({"use": "sleeping"}, openings=[GOOD_EXIT]), one(openings=[GOOD_EXIT])),
-    # 84 + 1/2 ceiling + 1/2 floor = 85
-    "headroom": (one({}, **level("84 7/8 in", "83 3/8 in")), one({}, **level("85 in", "83 1/2 in"))),
+    # 84 and 1/2 of ceiling, before any floor; with 1/2 of floor 85
+    "headroom": (one({}, **level("84 7/16 in", "82 15/16 in")), one({}, **level("84 1/2 in", "83 in"))),
+    "headroom_floor": (one({}, **level("84 15/16 in", "83 7/16 in")), one({}, **level("85 in", "83 1/2 in"))),
+    # 76 and 1/2 of drywall under the beam
+    "headroom_beam": (
+        basement(hangs="yes", hangs_at="76 7/16 in"),
+        basement(hangs="yes", hangs_at="76 1/2 in"),
+    ),
+    "headroom_beam_floor": (
+        basement(hangs="yes", hangs_at="76 15/16 in"),
+        basement(hangs="yes", hangs_at="77 in"),
+    ),
+    "headroom_beam_unknown": (basement(hangs="yes"), basement(hangs="no")),
     "closing": (square("144 5/8 in"), square("144 1/2 in")),
     # an eighth across is 5/16 in over 10 ft, and four careful readings together are off by twice that at most
     "corners_turn": (
