@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guide.checks.findings import Finding, finding
-from guide.lengths import greatest, inches
-from guide.reference.codes import CodeProfile
+from guide.lengths import ZERO, Length, greatest, inches
+from guide.reference.codes import CodeFigure, CodeProfile
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Opening, Survey
 
@@ -103,13 +103,23 @@ def _is_way_out(basement: Basement, window: Opening, code: CodeProfile) -> bool:
 
 
 def _headroom(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
-    if survey.basement.use == "storage":
+    """Too low under the ceiling, or under what hangs from it: with any floor at all, or only with the one chosen."""
+    basement, ceiling = survey.basement, load_figures().ceiling
+    if basement.use == "storage":
         return
     for wall in survey.walls:
         lowest = min((value for _, value in wall.height.points), default=None)
-        if lowest is None or survey.unsure(lowest.rests):
-            continue
-        left = lowest - load_figures().ceiling - survey.basement.floor_finish
-        if left < code.habitable_height.length:
-            least = code.habitable_height
-            yield finding("headroom", wall.letter, left=left, least=least.length, cited=least.cited)
+        if lowest is not None and not survey.unsure(lowest.rests):
+            yield from _too_low("headroom", wall.letter, lowest - ceiling, basement, code.habitable_height)
+    if basement.hangs == "yes" and basement.hangs_at is None:
+        yield finding("headroom_beam_unknown")
+    elif basement.hangs_at is not None and not survey.unsure(basement.hangs_at.rests):
+        yield from _too_low("headroom_beam", None, basement.hangs_at - ceiling, basement, code.beam_height)
+
+
+def _too_low(key: str, wall: str | None, bare: Length, basement: Basement, least: CodeFigure) -> Iterator[Finding]:
+    left, room = bare - basement.floor_finish, bare - least.length
+    if room < ZERO:
+        yield finding(key, wall, left=bare, least=least.length, cited=least.cited)
+    elif left < least.length:
+        yield finding(f"{key}_floor", wall, left=left, least=least.length, cited=least.cited, floor=room)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from guide.checks.electrical import box_findings
 from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
@@ -27,6 +28,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from panel_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)
+    yield from box_findings(wall, code)
     yield from _bays(wall)
     yield from batts_on_cold_foam(wall, basement)
     if wall.wall.other.strip().lower() not in ("none", "no", ""):
@@ -64,14 +66,8 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
             gap = wall.offsets.drywall - opening.jamb
             key = "door_pull_in" if gap > ZERO else "door_proud"
             yield finding(key, wall.letter, at, what=what, jamb=opening.jamb, face=wall.offsets.drywall, gap=abs(gap))
-        if opening.hinge is not None:
+        if (behind := opening.behind_leaf) is not None:
             for box in wall.wall.boxes:
-                leaf = opening.leaf_width or ZERO
-                behind = (
-                    (opening.left - leaf, opening.left)
-                    if opening.hinge == "left"
-                    else (opening.right, opening.right + leaf)
-                )
                 if behind[0] < box.at < behind[1]:
                     yield finding(
                         "behind_leaf", wall.letter, wall.mark_of(box.at), box=thing_name(box.place), what=what

@@ -22,7 +22,7 @@ from guide.layout.kept import Kept, once
 from guide.layout.ledge import ledge_of
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
-from guide.layout.outlets import boxes_of
+from guide.layout.outlets import boxes_of, outlet_places
 from guide.layout.overhead import blocks_of, supports_of
 from guide.layout.parts import Decision, Layout, Part, Remark, WallLayout, numbered
 from guide.layout.plates import plates_of, top_runs
@@ -183,4 +183,5 @@ def _complete(
             *box_remarks,
             *sheet_remarks,
         ),
+        outlet_places=outlet_places(site, framing, [*others, *boxes]),
     )

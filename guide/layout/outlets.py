@@ -50,6 +50,24 @@ def boxes_of(site: Site, framing: Framing, others: list[Part]) -> tuple[list[Par
     return parts, decisions, remarks
 
 
+def outlet_places(site: Site, framing: Framing, others: list[Part]) -> tuple[Part, ...]:
+    """Return every place, from the left, where one more outlet at the usual height would have room beside a stud.
+
+    None is behind the open leaf of a door.
+    """
+    box = OutletBox("", "new", ZERO, site.figures.box_height, "outlet")
+    solid = [*framing.parts, *others]
+    weighed = _weighed(site, box) - {".kind"}
+    leaves = [opening.behind_leaf for opening in site.wall.openings]
+    parts = (place.part for place in _places(site, framing, box, weighed))
+    return tuple(
+        part
+        for part in sorted(parts, key=lambda part: part.box.x0)
+        if not any(leaf and overlap(part.box.x0, part.box.x1, *leaf) for leaf in leaves)
+        and _free(site, framing, part, solid)
+    )
+
+
 def _places(site: Site, framing: Framing, box: OutletBox, weighed: frozenset[str]) -> list[_Place]:
     wide = site.figures.box_wide
     found = []
@@ -82,7 +100,7 @@ def _part(site: Site, box: OutletBox, x0: Length, weighed: frozenset[str]) -> Pa
         low,
         low.up(figures.box_tall),
     )
-    why = saying(f"part.box_{box.kind}", height=box.height)
+    why = saying(f"part.box_{box.kind}", holds=box.holds, height=box.height)
     return Part(
         Kind.OUTLET,
         site.letter,

@@ -259,6 +259,8 @@ class WallLayout:
     parts: tuple[Part, ...]
     decisions: tuple[Decision, ...]
     remarks: tuple[Remark, ...]
+    outlet_places: tuple[Part, ...]
+    """Where one more outlet at the usual height would have room beside a stud; none of them is built."""
 
     @property
     def letter(self) -> str:

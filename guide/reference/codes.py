@@ -87,12 +87,18 @@ class CodeProfile(Data):
     pin_edge: CodeFigure
     pin_depth_share: CodeFigure
     habitable_height: CodeFigure
+    beam_height: CodeFigure
     egress_area: CodeFigure
     egress_height: CodeFigure
     egress_width: CodeFigure
     egress_sill: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
+    receptacle_reach: CodeFigure
+    wall_space: CodeFigure
+    receptacle_high: CodeFigure
+    switch_high: CodeFigure
+    cable_setback: CodeFigure
     panel_wide: CodeFigure
     panel_deep: CodeFigure
     panel_high: CodeFigure

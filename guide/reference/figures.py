@@ -93,6 +93,7 @@ class Figures:
     box_wide: Length
     box_tall: Length
     box_deep: Length
+    box_height: Length
     box_clear: Length
     anchor_end: Length
     kerf: Length

@@ -11,7 +11,8 @@ from guide.checks.check import check, stopped
 from guide.checks.findings import Finding
 from guide.interview.jobfile import Job
 from guide.layout.engine import lay_out
-from guide.layout.parts import Layout
+from guide.layout.parts import Layout, Part
+from guide.layout.receptacles import proposed
 from guide.lengths import Length, Tape
 from guide.order.crew import crew_of
 from guide.order.evenings import Calendar, calendar_of
@@ -48,6 +49,11 @@ class Plan:
     def calendar(self) -> Calendar:
         """The work of the job in evenings."""
         return calendar_of(self.steps, crew_of(self.survey.basement, self.steps))
+
+    @cached_property
+    def outlets(self) -> tuple[Part, ...]:
+        """The fewest outlets that the code asks for besides those given; none is built."""
+        return proposed(self.layout, self.code)
 
     @property
     def stopped(self) -> bool:

@@ -27,6 +27,7 @@ from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.ics import calendar_file
 from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.markdown import fold, table, text
+from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
@@ -39,6 +40,7 @@ from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.walk import walk_of
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
+from guide.sheets.wiring import fill_cited, fill_rows, stud_hole, wiring_rules
 
 ALWAYS_SAID = ("any_work", "who_decides")
 """Cautions that stand before the first step of every page."""
@@ -61,6 +63,11 @@ def _templates() -> Environment:
     environment.filters["text"] = text
     environment.filters.update(ROWS)
     environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs, "takes": takes, "walk_of": walk_of}
+    environment.filters |= {
+        "outlet_rows": outlet_rows,
+        "outlets_given": outlets_given,
+        "needs_outlets": needs_outlets,
+    }
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.globals["table"] = table
@@ -119,6 +126,10 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         rooms=drawings.get("floor-plan", ""),
         again=again,
         room=room_view(plan),
+        wiring=wiring_rules(plan),
+        fill=fill_rows(),
+        fill_cited=fill_cited(plan),
+        bare_hole=with_unit(stud_hole(plan), plan.tape),
         sources=[],
         words=_words(everything),
     )

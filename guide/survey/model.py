@@ -76,11 +76,22 @@ class Opening:
     frame_height: Length | None = asked("opening.frame_height")
     jamb: Length | None = asked("opening.jamb")
     outside: str | None = asked("opening.outside")
+    fixed: str | None = asked("opening.fixed")
+    fixed_width: Length | None = asked("opening.fixed_width")
 
     @property
     def right(self) -> Length:
         """The right edge, of the hole, the leaf, the frame or the free place."""
         return self.left + (self.width or self.leaf_width or self.frame_width or self.free_width or ZERO)
+
+    @property
+    def behind_leaf(self) -> tuple[Length, Length] | None:
+        """The stretch of wall that the open leaf of a new door stands before."""
+        if self.hinge is None or self.leaf_width is None:
+            return None
+        if self.hinge == "left":
+            return self.left - self.leaf_width, self.left
+        return self.right, self.right + self.leaf_width
 
     @property
     def rests(self) -> frozenset[str]:
@@ -147,6 +158,7 @@ class OutletBox:
     kind: str = asked("box.kind")
     at: Length = asked("box.at")
     height: Length = asked("box.height")
+    holds: str = asked("box.holds")
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,6 +262,8 @@ class Basement:
     rim: str | None = asked("basement.rim")
     insects: str | None = asked("basement.insects")
     strip: Length | None = asked("basement.strip")
+    hangs: str | None = asked("basement.hangs")
+    hangs_at: Length | None = asked("basement.hangs_at")
     slab: str = asked("basement.slab")
     anchors: str = asked("basement.anchors")
     slab_thickness: Length | None = asked("basement.slab_thickness")

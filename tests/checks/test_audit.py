@@ -36,6 +36,11 @@ def without(built: WallLayout, kind: Kind, which: int = 0) -> WallLayout:
     return replace(built, parts=tuple(part for part in built.parts if part is not chosen))
 
 
+def all_without(built: WallLayout, kind: Kind) -> WallLayout:
+    """Return a wall from which every part of a kind was taken out."""
+    return replace(built, parts=tuple(part for part in built.parts if part.kind is not kind))
+
+
 def moved(by: str, y: str = "0") -> Tamper:
     """Return what moves a part along the wall and into the room."""
     dx, dy = inches(by), inches(y)
@@ -130,6 +135,7 @@ CASES: dict[str, tuple[WallLayout, WallLayout]] = {
     ),
     "corner_bare": (without(laid(LONG), Kind.PACK), laid(LONG)),
     "foam_stuck": (foam_tall("3"), foam_tall("2 3/4")),  # 90 less 1/2, 1 1/2 and the spare 1/4: 2 3/4 under 94
+    "foam_bare": (all_without(laid(LONG), Kind.DRYWALL), laid(LONG)),
     "hump_ignored": (stood_off("2 5/16"), stood_off("2 3/8")),
     "plate_bent": (
         tampered(laid(LONG), Kind.TOP_PLATE, moved("0", "3/16")),

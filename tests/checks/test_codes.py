@@ -19,7 +19,7 @@ from guide.reference.data import DataError
 from guide.reference.figures import load_figures
 from guide.reference.office import load_office, office_schema, with_office
 from guide.survey.build import code_of
-from tests.jobs import Tree, job, survey_of, wall
+from tests.jobs import Tree, job, outlet, survey_of, wall
 
 OURS = 'name = "Office of an invented town"\nsays = "plan desk"\n'
 
@@ -171,7 +171,10 @@ def test_the_schema_takes_what_is_read_and_refuses_what_is_not() -> None:
 def test_findings_come_as_json_with_ids_that_stay(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """A program reads the same ids twice, the worst first, and the exit code says whether a STOP stands."""
     path = tmp_path / "job.json"
-    path.write_text(json.dumps(job([wall("196 in", other="meter")], water="wet")), encoding="utf-8")
+    path.write_text(
+        json.dumps(job([wall("196 in", other="meter", boxes=[outlet("60 in"), outlet("140 in")])], water="wet")),
+        encoding="utf-8",
+    )
     found = []
     for _ in range(2):
         assert main(["check", str(path), "--json"]) == 1

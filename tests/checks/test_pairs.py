@@ -96,8 +96,19 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one({"use": "sleeping"}, openings=[GOOD_EXIT]),
     ),
     "sleeping_ask": (one({"use": "sleeping"}, openings=[GOOD_EXIT]), one(openings=[GOOD_EXIT])),
-    # 84 + 1/2 ceiling + 1/2 floor = 85
-    "headroom": (one({}, **level("84 7/8 in", "83 3/8 in")), one({}, **level("85 in", "83 1/2 in"))),
+    # 84 and 1/2 of ceiling, before any floor; with 1/2 of floor 85
+    "headroom": (one({}, **level("84 7/16 in", "82 15/16 in")), one({}, **level("84 1/2 in", "83 in"))),
+    "headroom_floor": (one({}, **level("84 15/16 in", "83 7/16 in")), one({}, **level("85 in", "83 1/2 in"))),
+    # 76 and 1/2 of drywall under the beam
+    "headroom_beam": (
+        basement(hangs="yes", hangs_at="76 7/16 in"),
+        basement(hangs="yes", hangs_at="76 1/2 in"),
+    ),
+    "headroom_beam_floor": (
+        basement(hangs="yes", hangs_at="76 15/16 in"),
+        basement(hangs="yes", hangs_at="77 in"),
+    ),
+    "headroom_beam_unknown": (basement(hangs="yes"), basement(hangs="no")),
     "closing": (square("144 5/8 in"), square("144 1/2 in")),
     # an eighth across is 5/16 in over 10 ft, and four careful readings together are off by twice that at most
     "corners_turn": (
@@ -144,6 +155,15 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[kept_free("60 in")], pipes=[lying("0 in", "60 in")]),
     ),
     "panel_ask": (one(openings=[kept_free("60 in")]), one(openings=[new_door("60 in")])),
+    # one outlet beside the stud at 75 3/4 reaches to 144 1/2: D is 6 3/8 at both ends
+    "outlet_reach": (
+        job([wall("152 in", boxes=[outlet("75 in")])]),
+        job([wall("144 in", boxes=[outlet("75 in")])]),
+    ),
+    "switch_high": (
+        one(boxes=[{**outlet("60 in", "79 1/16 in"), "holds": "switch"}]),
+        one(boxes=[{**outlet("60 in", "79 in"), "holds": "switch"}]),
+    ),
     "old_boxes": (one(boxes=[outlet("60 in", kind="existing")]), one(boxes=[outlet("60 in")])),
     "other": (one(other="gas meter at 9 ft"), one(other="None")),
     "slab_edge": (
@@ -236,8 +256,8 @@ def test_it_fires_and_its_nearest_neighbour_does_not(key: str) -> None:
 
 
 def test_a_plain_dry_wall_has_nothing_found() -> None:
-    """Nobody is warned for nothing."""
-    assert keys_of(layout_of(one())) == set()
+    """Nobody is warned for nothing: with outlets in reach there is nothing to say."""
+    assert keys_of(layout_of(one(boxes=[outlet("60 in"), outlet("140 in")]))) == set()
 
 
 STOPS = [key for key in PAIRS if load_findings()[key].severity is Severity.STOP]

@@ -49,6 +49,7 @@ ROOM: dict[str, Answer] = {
     "A.pipe1.wide": _measured(inches("4")),
     "A.boxes": _measured(2),
     "A.box1.at": _measured(inches("20")),
+    "A.box1.holds": _measured("outlet"),
     "B.length": _measured(spots(("floor", "144"))),
 }
 """A wall of 196 in with a door from 30 to 62, a window still to be placed, a drain from 78 to 82, a window from 140 to 164

@@ -15,7 +15,7 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-from tests.published.ours import carpentry, cutting, energy, geometry, heat, losses, moisture
+from tests.published.ours import carpentry, cutting, electrical, energy, geometry, heat, losses, moisture
 
 FOLDER = Path(__file__).parent / "values"
 TABLE = Path(__file__).parent / "docs" / "table.md"
@@ -26,6 +26,7 @@ Given = str | float | int | list[float] | list[list[float]]
 OURS: dict[str, Callable[..., float | str]] = {
     **carpentry.OURS,
     **cutting.OURS,
+    **electrical.OURS,
     **energy.OURS,
     **geometry.OURS,
     **heat.OURS,

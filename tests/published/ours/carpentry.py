@@ -133,7 +133,8 @@ def finding(key: str, **answers: str) -> str:
 def headroom(height: str, floor: str) -> str:
     """Return the same of the headroom under joists so high over the slab, with a floor so thick."""
     under = _inches(inches(height) - inches("1 1/2"))
-    return _found("headroom", job([wall(**level(height, under))], floor_finish=floor))
+    tree = job([wall(**level(height, under))], floor_finish=floor)
+    return "found" if "found" in (_found("headroom", tree), _found("headroom_floor", tree)) else "nothing found"
 
 
 def wide_opening(width: str) -> str:

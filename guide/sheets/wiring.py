@@ -1,0 +1,44 @@
+"""What the job sheet prints for whoever does the wiring: rules of the edition, room in boxes, holes that need no plate."""
+
+from __future__ import annotations
+
+from guide.lengths import ZERO, Length, greatest
+from guide.reference.codes import CANADA, DEFAULT_ELECTRICAL, CodeProfile
+from guide.reference.electrical import load_wiring
+from guide.reference.figures import load_figures
+from guide.sheets.plan import Plan
+
+GAUGES = ("14", "12")
+"""The wires of 15 and 20 A circuits."""
+CABLES = (1, 2, 3)
+"""Cables that meet in a box: the last of a row, one along it, one where it branches."""
+
+
+def wiring_rules(plan: Plan) -> tuple[tuple[str, str, str], ...]:
+    """Return each rule with where it stands and how sure we are; none under a code whose electrical rules are not here."""
+    basement = plan.survey.basement
+    if (basement.code or "").startswith(CANADA):
+        return ()
+    return load_wiring().rules(basement.electrical or DEFAULT_ELECTRICAL, basement.use)
+
+
+def fill_rows() -> list[tuple[str, ...]]:
+    """Return the cubic inches a box needs, one row for each number of cables."""
+    fill = load_wiring().fill
+    return [(str(cables), *(f"{float(fill.needs(gauge, cables)):g}" for gauge in GAUGES)) for cables in CABLES]
+
+
+def fill_cited(plan: Plan) -> str:
+    """Return where the room in a box stands in the edition, and how sure we are."""
+    wiring, edition = load_wiring(), plan.survey.basement.electrical or DEFAULT_ELECTRICAL
+    return f"{wiring.standard} {edition}, {wiring.fill.sections[edition]}; {wiring.fill.seen}"
+
+
+def bare_hole(deep: Length, code: CodeProfile) -> Length:
+    """Return the largest hole in the middle of a stud so deep that needs no steel plate; 0 where every hole needs one."""
+    return greatest(deep - code.cable_setback.length * 2, ZERO)
+
+
+def stud_hole(plan: Plan) -> Length:
+    """Return that hole for the studs of this job."""
+    return bare_hole(load_figures().stud_deep, plan.code)
