@@ -65,7 +65,8 @@ class SheetJson(JsonModel):
     """One sheet: its strips ripped from end to end, and what is cut from each, the longest first."""
 
     item: str
-    own: bool = Field(description="an offcut that is at home; else it is bought")
+    own: bool = Field(description="an offcut that is at home; else it is bought, or cut out of a piece")
+    out_of: str = Field(description="the mark of the piece it is cut out of for an opening; else empty")
     wide: str
     tall: str
     strips: list[list[str]] = Field(description="the marks of the pieces, strip by strip")
@@ -119,7 +120,8 @@ def sheets_json(goods: SheetGoods) -> SheetsJson:
         sheets=[
             SheetJson(
                 item=goods.item,
-                own=sheet in goods.offcuts,
+                own=sheet in goods.offcuts and not sheet.out_of,
+                out_of=sheet.out_of,
                 wide=in_inches(sheet.wide),
                 tall=in_inches(sheet.tall),
                 strips=[[part.mark for part in strip.parts] for strip in sheet.strips],

@@ -2,13 +2,14 @@
 
 A sheet is first ripped from end to end; each strip is then cross-cut. Nothing is turned: a piece's length stays along
 the length of the sheet, so grain and factory edges stay where they belong. A saw cut is lost between two strips and
-between two pieces; the last one may run off the edge.
+between two pieces; the last one may run off the edge. A strip with a piece that keeps an edge of the sheet is ripped
+from its side, so a sheet has two of those at most.
 """
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 
@@ -18,6 +19,8 @@ class Piece:
 
     wide: int
     tall: int
+    edge: bool = False
+    """One of its long edges has to be an edge of the sheet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,16 +59,24 @@ class Sheet:
 
 Plan = tuple[Sheet, ...]
 
+SIDES = 2
+"""A sheet has so many long edges."""
+
 
 def price_of(job: SheetJob, plan: Plan) -> int:
     """Return what a layout costs."""
     return sum(job.kinds[sheet.kind].price for sheet in plan)
 
 
+def keeps_edge(job: SheetJob, strip: Iterable[int]) -> bool:
+    """Say whether a strip, given by its pieces, has to be ripped from a side of the sheet."""
+    return any(job.pieces[n].edge for n in strip)
+
+
 def sheet_of(job: SheetJob, strips: Sequence[Sequence[int]]) -> Sheet:
     """Return the cheapest sheet that holds these strips, each given by its pieces, in cutting order.
 
-    Raises ValueError when none is wide enough.
+    Raises ValueError when none is wide enough. Strips that keep an edge of the sheet are for its two sides.
     """
     pieces = job.pieces
     rips = sorted(
@@ -90,6 +101,8 @@ def fault(job: SheetJob, plan: Plan) -> str:
     for number, sheet in enumerate(plan, 1):
         if sum(rip.wide + job.kerf for rip in sheet.rips) > job.kinds[sheet.kind].wide + job.kerf:
             return f"the strips of sheet {number} are wider than the sheet."
+        if sum(keeps_edge(job, rip.pieces) for rip in sheet.rips) > SIDES:
+            return f"more than {SIDES} strips of sheet {number} keep an edge of it."
         for rip in sheet.rips:
             if any(job.pieces[n].wide > rip.wide for n in rip.pieces):
                 return f"a piece of sheet {number} is wider than its strip."

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from guide.buying.sheets.job import Plan, SheetJob, price_of, sheet_of
+from guide.buying.sheets.job import SIDES, Plan, SheetJob, keeps_edge, price_of, sheet_of
 
 Strips = list[list[int]]
 
@@ -51,14 +51,17 @@ def _strips(job: SheetJob, order: Sequence[int], *, tightest: bool) -> Strips:
 def _sheets(job: SheetJob, strips: Strips, *, widest: int, tightest: bool) -> Plan:
     """Put strips into sheets of one size, the widest strip first; each sheet then shrinks to the cheapest that holds it."""
     wide = [max(job.pieces[n].wide for n in strip) for strip in strips]
-    sheets, left = list[Strips](), list[int]()
+    edge = [keeps_edge(job, strip) for strip in strips]
+    sheets, left, sides = list[Strips](), list[int](), list[int]()
     for s in sorted(range(len(strips)), key=lambda s: (-wide[s], s)):
-        fits = [k for k in range(len(sheets)) if wide[s] <= left[k]]
+        fits = [k for k in range(len(sheets)) if wide[s] <= left[k] and edge[s] <= sides[k]]
         if not fits:
             sheets.append([])
             left.append(widest)
+            sides.append(SIDES)
             fits = [len(sheets) - 1]
         at = min(fits, key=lambda k: (left[k], k)) if tightest else fits[0]
         sheets[at].append(strips[s])
         left[at] -= wide[s] + job.kerf
+        sides[at] -= edge[s]
     return tuple(sheet_of(job, each) for each in sheets)

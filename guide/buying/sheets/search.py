@@ -1,7 +1,8 @@
 """A search for a cheaper layout over all ripped and cross-cut ones, with HiGHS. What it finds is counted over before use.
 
 One variable says that a piece lies in the strip of another one at least as wide, one that a strip lies on the sheet of
-another strip. The search stops after a fixed number of nodes, never after seconds, so that it always ends the same way.
+another strip. A piece that keeps an edge of the sheet lies in the strip of another such piece only, which leaves some
+layouts out. The search stops after a fixed number of nodes, never after seconds, so that it always ends the same way.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from collections import defaultdict
 from highspy import HighsVarType
 
 from guide.buying.cutting.solver import Solver
-from guide.buying.sheets.job import Plan, SheetJob, fault, price_of, sheet_of
+from guide.buying.sheets.job import SIDES, Plan, SheetJob, fault, price_of, sheet_of
 
 NODES = 100
 MOST_PIECES = 120
@@ -26,7 +27,9 @@ def cheaper_plan(job: SheetJob, best: Plan) -> Plan | None:
         return None
     whole = [sheet_of(job, [[n]]) for n in alone]
     under = price_of(job, best) - price_of(job, tuple(whole)) - 1
-    strips = _solve(job, sorted(rest, key=lambda n: (-job.pieces[n].wide, -job.pieces[n].tall, n)), under)
+    strips = _solve(
+        job, sorted(rest, key=lambda n: (-job.pieces[n].wide, not job.pieces[n].edge, -job.pieces[n].tall, n)), under
+    )
     if strips is None:
         return None
     plan = (*whole, *(sheet_of(job, each) for each in strips))
@@ -52,7 +55,7 @@ def _solve(job: SheetJob, order: list[int], under: int) -> list[list[list[int]]]
         (i, j)
         for i in range(count)
         for j in range(i, count)
-        if i == j or pieces[i].tall + kerf + pieces[j].tall <= job.tall
+        if i == j or (pieces[i].tall + kerf + pieces[j].tall <= job.tall and pieces[i].edge >= pieces[j].edge)
     ]
     widest = max(kind.wide for kind in job.kinds)
     beside = [
@@ -94,6 +97,9 @@ def _solve(job: SheetJob, order: list[int], under: int) -> list[list[list[int]]]
         width = {z[n, i]: (pieces[i].wide + kerf) / scale for i in sheet_holds[n] if i != n}
         room = {column: -(job.kinds[k].wide - pieces[n].wide) / scale for k, column in mine.items()}
         row(-infinity, 0.0, {**width, **room})
+        sides = {z[n, i]: 1.0 for i in sheet_holds[n] if pieces[i].edge}
+        if len(sides) > SIDES:
+            row(-infinity, float(SIDES), sides)
     row(-infinity, float(under), {column: float(job.kinds[k].price) for (_, k), column in t.items()})
     solver.run()
     values = list(solver.getSolution().col_value)

@@ -28,13 +28,19 @@ def partitions(items: Sequence[int]) -> Iterator[list[list[int]]]:
 
 
 def by_trying_everything(job: SheetJob) -> int:
-    """Return the least price of all ripped and cross-cut layouts: every parting into strips, every parting of strips."""
+    """Return the least price of all ripped and cross-cut layouts: every parting into strips, every parting of strips.
+
+    Strips with a piece that keeps an edge of the sheet are two on a sheet at most, for its two sides.
+    """
     best = 10**9
     for strips in partitions(range(len(job.pieces))):
         if any(sum(job.pieces[n].tall + job.kerf for n in strip) > job.tall + job.kerf for strip in strips):
             continue
         wide = [max(job.pieces[n].wide for n in strip) for strip in strips]
+        edge = [any(job.pieces[n].edge for n in strip) for strip in strips]
         for sheets in partitions(range(len(strips))):
+            if any(sum(edge[s] for s in sheet) > 2 for sheet in sheets):
+                continue
             used = [sum(wide[s] + job.kerf for s in sheet) - job.kerf for sheet in sheets]
             prices = [min((k.price for k in job.kinds if u <= k.wide), default=10**9) for u in used]
             best = min(best, sum(prices))
@@ -69,6 +75,18 @@ def test_small_jobs_end_at_what_trying_everything_finds(job: SheetJob) -> None:
     assert fault(job, plan) == ""
     assert price_of(job, plan) == truth
     assert least_price(job) <= truth
+
+
+@settings(max_examples=150)
+@given(job=small_jobs(), edges=st.lists(st.booleans(), min_size=6, max_size=6))
+def test_with_edges_to_keep_nothing_is_cut_wrong_and_the_bound_holds(job: SheetJob, edges: list[bool]) -> None:
+    """The search may leave out layouts here; what it ends with can be cut, and lies between the bound and no less than the truth."""
+    kept = tuple(replace(piece, edge=edge) for piece, edge in zip(job.pieces, edges, strict=False))
+    edged = replace(job, pieces=kept)
+    plan, truth = found(edged), by_trying_everything(edged)
+
+    assert fault(edged, plan) == ""
+    assert least_price(edged) <= truth <= price_of(edged, plan)
 
 
 def anyhow(job: SheetJob) -> int:
@@ -127,6 +145,15 @@ def test_the_checker_refuses_what_cannot_be_cut(plan: Plan, said: str) -> None:
     """Each slip is named; the layout beside it, with its saw cuts just fitting, is accepted."""
     assert fault(GOOD, CUT) == ""
     assert said in fault(GOOD, plan)
+
+
+def test_the_checker_refuses_a_third_strip_that_keeps_an_edge() -> None:
+    """Three strips of 2 fit in 8; a sheet has two long edges."""
+    edged = SheetJob((Piece(2, 5, edge=True),) * 3, (Kind(8, 1),), 10, 0)
+    plan = (Sheet(0, tuple(Rip(2, (n,)) for n in range(3))),)
+
+    assert "keep an edge" in fault(edged, plan)
+    assert fault(replace(edged, pieces=(*edged.pieces[:2], Piece(2, 5))), plan) == ""
 
 
 def test_the_saw_cut_counts() -> None:
