@@ -125,9 +125,15 @@ def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[
             "kind": basement.foam,
             "thick": thick,
             "board": basement.drywall,
+            "edge": edge_of(basement),
         }
         lines.append(_sized(goods.item, sheet_size(wide, tall), count, pieces, carry, on_hand, **said))
     return lines
+
+
+def edge_of(basement: Basement) -> str:
+    """Return what long edges the foam has, `square` or `lapped`; the list asks for square ones until told otherwise."""
+    return basement.foam_edge or "square"
 
 
 def _sized(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from guide.buying.lines import Line, in_walking_order, lines_of, sheet_lines, stick_lines
+from guide.buying.lines import Line, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines
 from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
@@ -77,9 +77,10 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
 def sheet_goods(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods, SheetGoods]:
     """Return the sheets of foam, plywood and drywall. Plywood loses a saw cut at each cut; the others are scored and snapped."""
     stock, figures = load_stock().item, load_figures()
-    on_hand, _ = read_on_hand(layout.survey.basement.on_hand or "")
+    basement = layout.survey.basement
+    on_hand, _ = read_on_hand(basement.on_hand or "")
 
-    def sheets(item: str, material: Material, wide: Length, kerf: Length) -> SheetGoods:
+    def sheets(item: str, material: Material, wide: Length, kerf: Length, *, turns: bool = False) -> SheetGoods:
         parts = [part for part in layout.parts.values() if part.material is material]
         return sheets_from(
             item,
@@ -90,11 +91,12 @@ def sheet_goods(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods,
             prices=_by_width(stock[item], item, prices),
             offcuts=[*((*size, "") for size in offcuts_of(on_hand, item)), *_cut_outs(parts)],
             edges=edges,
+            turns=turns,
         )
 
     edges = frozenset().union(*(tapered(wall.of(Kind.DRYWALL)) for wall in layout.walls))
     return (
-        sheets("foam", Material.FOAM, inches(layout.survey.basement.foam_sheet), ZERO),
+        sheets("foam", Material.FOAM, inches(basement.foam_sheet), ZERO, turns=edge_of(basement) == "square"),
         sheets("plywood", Material.PLYWOOD, figures.sheet_long // 2, figures.cap_kerf),
         sheets("drywall", Material.DRYWALL, figures.sheet_long // 2, ZERO),
     )

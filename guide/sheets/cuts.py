@@ -40,10 +40,16 @@ def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
 
 
 def _piece(plan: Plan, sheet: CutSheet, strip: Strip, part: Part) -> str:
-    """Print a piece of a strip; one that is narrower than its strip is trimmed, and says to what."""
+    """Print a piece of a strip; one that is turned says so, one that is narrower than its strip what to trim it to."""
     wide = part.across or sheet.wide
     trim = f" trimmed to {_shown(plan, wide, part.size_rests)} wide" if wide < strip.wide else ""
-    return f"{part.mark} {_shown(plan, part.along, part.size_rests)}{trim}"
+    turned = " turned" if lies_turned(plan, part) else ""
+    return f"{part.mark} {_shown(plan, part.along, part.size_rests)}{turned}{trim}"
+
+
+def lies_turned(plan: Plan, part: Part) -> bool:
+    """Say whether a piece lies on its sheet across the way it is named by."""
+    return part.lies != plan.layout.parts[part.id].lies
 
 
 def _name(plan: Plan, number: int, sheet: CutSheet) -> str:
@@ -86,6 +92,9 @@ def goods_said(plan: Plan, goods: SheetGoods) -> list[str]:
         pieces = sum(len(sheet.parts) for sheet in goods.offcuts if bool(sheet.out_of) == cut_out)
         if pieces:
             said.append(saying(f"sheets.{key}", name=name, count=pieces))
+    turned = sum(lies_turned(plan, part) for sheet in (*goods.offcuts, *goods.sheets) for part in sheet.parts)
+    if turned:
+        said.append(saying("sheets.turned", count=turned))
     for part in goods.too_large:
         said.append(saying("sheets.too_large", mark=part.mark, name=name, long=part.along))
     return [say(each, tape, plan.guessed) for each in said]

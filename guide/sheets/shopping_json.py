@@ -10,6 +10,7 @@ from guide.buying.bill import bill_of, cost_of
 from guide.buying.lines import Line
 from guide.buying.sheets.plan import SheetGoods
 from guide.lengths import in_inches
+from guide.sheets.cuts import lies_turned
 from guide.sheets.plan import Plan
 from guide.sheets.shopping import trip_of
 
@@ -70,6 +71,7 @@ class SheetJson(JsonModel):
     wide: str
     tall: str
     strips: list[list[str]] = Field(description="the marks of the pieces, strip by strip")
+    turned: list[str] = Field(description="the marks of those that lie across the sheet")
 
 
 class SheetsJson(JsonModel):
@@ -114,7 +116,7 @@ def _line(plan: Plan, line: Line) -> LineJson:
     )
 
 
-def sheets_json(goods: SheetGoods) -> SheetsJson:
+def sheets_json(plan: Plan, goods: SheetGoods) -> SheetsJson:
     """Return the sheets of one material and how they are cut."""
     return SheetsJson(
         sheets=[
@@ -125,6 +127,7 @@ def sheets_json(goods: SheetGoods) -> SheetsJson:
                 wide=in_inches(sheet.wide),
                 tall=in_inches(sheet.tall),
                 strips=[[part.mark for part in strip.parts] for strip in sheet.strips],
+                turned=[part.mark for part in sheet.parts if lies_turned(plan, part)],
             )
             for sheet in (*goods.offcuts, *goods.sheets)
         ],

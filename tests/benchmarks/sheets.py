@@ -77,10 +77,17 @@ def run(layout: Layout, material: Material, prices: Mapping[Length, int]) -> Run
     edges = frozenset().union(*(tapered(each.of(Kind.DRYWALL)) for each in layout.walls))
     start = time.process_time()
     goods = sheets_from(
-        material.value, parts, wide=WIDE, tall=figures.sheet_long, kerf=kerf, prices=prices, edges=edges
+        material.value,
+        parts,
+        wide=WIDE,
+        tall=figures.sheet_long,
+        kerf=kerf,
+        prices=prices,
+        edges=edges,
+        turns=material is Material.FOAM,
     )
     seconds = time.process_time() - start
-    fitting = [part for sheet in goods.sheets for part in sheet.parts]
+    fitting = [layout.parts[part.id] for sheet in goods.sheets for part in sheet.parts]
     sizes = [(part.across or WIDE, part.along) for part in fitting]
     plain = len(sheets_for(sizes, wide=WIDE, tall=figures.sheet_long, kerf=kerf))
     return Run(goods, None if goods.priced or material is Material.DRYWALL else plain, seconds)

@@ -79,10 +79,12 @@ def sheets_from(
     prices: Mapping[Length, int],
     offcuts: Sequence[Offcut] = (),
     edges: frozenset[str] = frozenset(),
+    turns: bool = False,
 ) -> SheetGoods:
     """Return the sheets that hold every part. `kerf` is lost at each cut; `offcuts` go first.
 
-    Parts whose id is in `edges` keep a long edge of their sheet, and so come from no offcut.
+    Parts whose id is in `edges` keep a long edge of their sheet, and so come from no offcut. Where the material has no
+    grain and no lapped edge, it `turns`: then the others may lie across their sheet, and say so by `lies`.
 
     Sheets are `wide`; where prices of that size and of narrower ones are known (`prices`, by width, in cents), those are
     on offer too, and the cheapest purchase is looked for. The same parts in any order give the same sheets.
@@ -98,11 +100,19 @@ def sheets_from(
         (part for part in parts if _wide(part, wide) <= wide and part.along <= tall),
         key=lambda part: (-_wide(part, wide).ticks, -part.along.ticks, part.id),
     )
-    used, fitting = _from_offcuts(offcuts, fitting, edges, wide, kerf)
+    used, fitting = _from_offcuts(offcuts, fitting, edges, wide, kerf, turns=turns)
     sizes = [each.ticks for part in fitting for each in (_wide(part, wide), part.along)]
     unit = gcd(tall.ticks, kerf.ticks, *(size.ticks for size in offered), *sizes)
     job = SheetJob(
-        tuple(Piece(_wide(part, wide).ticks // unit, part.along.ticks // unit, part.id in edges) for part in fitting),
+        tuple(
+            Piece(
+                _wide(part, wide).ticks // unit,
+                part.along.ticks // unit,
+                edge=part.id in edges,
+                turns=turns and part.id not in edges,
+            )
+            for part in fitting
+        ),
         tuple(Kind(size.ticks // unit, prices[size] if priced else 1) for size in offered),
         tall.ticks // unit,
         kerf.ticks // unit,
@@ -110,12 +120,13 @@ def sheets_from(
     plan, least = quick_plan(job), least_price(job)
     while price_of(job, plan) > least and (better := cheaper_plan(job, plan)) is not None:
         plan = better
+    lying = [*fitting, *(_turned(part) for part in fitting)]
     sheets = [
         _cut(
             Length(job.kinds[sheet.kind].wide * unit),
             tall,
             kerf,
-            [[fitting[n] for n in rip.pieces] for rip in sheet.rips],
+            [[lying[n] for n in rip.pieces] for rip in sheet.rips],
             wide,
             edges,
         )
@@ -127,7 +138,7 @@ def sheets_from(
 
 
 def _from_offcuts(
-    offcuts: Sequence[Offcut], parts: Sequence[Part], edges: frozenset[str], wide: Length, kerf: Length
+    offcuts: Sequence[Offcut], parts: Sequence[Part], edges: frozenset[str], wide: Length, kerf: Length, *, turns: bool
 ) -> tuple[tuple[CutSheet, ...], list[Part]]:
     """Cut what fits from each offcut, the largest pieces first, and return the offcuts used, and the parts left in order.
 
@@ -140,15 +151,18 @@ def _from_offcuts(
         room = across
         free = (part for part in left if part.id not in edges)
         for part in sorted(free, key=lambda part: (-_wide(part, wide).ticks * part.along.ticks, part.id)):
-            strip = next(
-                (s for s in strips if _wide(part, wide) <= _wide(s[0], wide) and _ends(s, kerf) + part.along <= along),
-                None,
-            )
-            if strip is not None:
-                strip.append(part)
-            elif _wide(part, wide) <= room and part.along <= along:
-                strips.append([part])
-                room = room - _wide(part, wide) - kerf
+            for lying in (part, _turned(part)) if turns and part.across else (part,):
+                mine = _wide(lying, wide)
+                strip = next(
+                    (s for s in strips if mine <= _wide(s[0], wide) and _ends(s, kerf) + lying.along <= along), None
+                )
+                if strip is not None:
+                    strip.append(lying)
+                    break
+                if mine <= room and lying.along <= along:
+                    strips.append([lying])
+                    room = room - mine - kerf
+                    break
         if strips:
             cut = {part.id for strip in strips for part in strip}
             left = [part for part in left if part.id not in cut]
@@ -159,6 +173,10 @@ def _from_offcuts(
 def _ends(strip: Sequence[Part], kerf: Length) -> Length:
     """Return where the last saw cut of a strip ends."""
     return sum((part.along + kerf for part in strip), start=Length(0))
+
+
+def _turned(part: Part) -> Part:
+    return replace(part, lies=not part.lies)
 
 
 def _wide(part: Part, sheet: Length) -> Length:

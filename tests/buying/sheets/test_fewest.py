@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import product
 
 import pytest
 from hypothesis import given, settings
@@ -25,6 +26,12 @@ def partitions(items: Sequence[int]) -> Iterator[list[list[int]]]:
         yield [[first], *parted]
         for n in range(len(parted)):
             yield [*parted[:n], [first, *parted[n]], *parted[n + 1 :]]
+
+
+def by_trying_every_turn(job: SheetJob) -> int:
+    """Return the least price of all ripped and cross-cut layouts, every piece that may be turned tried both ways."""
+    ways = [job.ways(n) for n in range(len(job.pieces))]
+    return min(by_trying_everything(replace(job, pieces=tuple(job.lying[n] for n in way))) for way in product(*ways))
 
 
 def by_trying_everything(job: SheetJob) -> int:
@@ -87,6 +94,26 @@ def test_with_edges_to_keep_nothing_is_cut_wrong_and_the_bound_holds(job: SheetJ
 
     assert fault(edged, plan) == ""
     assert least_price(edged) <= truth <= price_of(edged, plan)
+
+
+@settings(max_examples=60)
+@given(job=small_jobs(), turns=st.lists(st.booleans(), min_size=6, max_size=6))
+def test_pieces_that_may_be_turned_are_where_that_is_cheaper(job: SheetJob, turns: list[bool]) -> None:
+    """Both ways of each tried beside every parting: the search leaves out no turn, and turns nothing it may not."""
+    small = tuple(replace(piece, turns=turn) for piece, turn in zip(job.pieces[:5], turns, strict=False))
+    free = replace(job, pieces=small)
+    plan = found(free)
+
+    assert fault(free, plan) == ""
+    assert least_price(free) <= by_trying_every_turn(free) == price_of(free, plan)
+
+
+def test_the_checker_refuses_a_turn_that_is_not_allowed() -> None:
+    """The piece of number n turned has number n plus how many there are."""
+    job = SheetJob((Piece(2, 5), Piece(3, 4, turns=True)), (Kind(10, 1),), 10, 0)
+
+    assert fault(job, (Sheet(0, (Rip(4, (3,)), Rip(2, (0,)))),)) == ""
+    assert "turned that may not be" in fault(job, (Sheet(0, (Rip(5, (2,)), Rip(3, (1,)))),))
 
 
 def anyhow(job: SheetJob) -> int:

@@ -12,6 +12,7 @@ from guide.buying.bill import cost_of
 from guide.buying.purchase import sheet_goods
 from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.interview.jobfile import from_json
+from guide.interview.written import Json
 from guide.layout.drywall import tapered
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Box, Kind, Layout, Material, Part, over_slab
@@ -22,7 +23,7 @@ from guide.reference.sayings import saying
 from guide.sheets.cuts import goods_said
 from guide.sheets.plan import make_plan
 from guide.sheets.write import papers
-from tests.jobs import Tree, job, laid, layout_of, wall
+from tests.jobs import Tree, job, laid, layout_of, wall, window
 from tests.properties.rooms import rooms, single_walls
 from tests.walkthroughs import worked
 
@@ -274,6 +275,43 @@ def test_a_lying_sheet_is_cut_by_its_height_and_a_standing_one_by_its_width() ->
     for lies in (True, False):
         (sheet,) = boards([board(1, "40", "90", lies=lies)], frozenset()).sheets
         assert (sheet.strips[0].wide, sheet.strips[0].rest, sheet.rest) == (inches("40"), inches("6"), inches("8"))
+
+
+def test_square_edged_foam_is_turned_where_that_saves_a_sheet_and_lapped_foam_never() -> None:
+    """By hand: 48 by 80, 28 by 90, and 48 by 20 from under a window, which fits on no sheet of the others as it stands.
+
+    Turned, its 20 in are what the 28 leaves beside itself.
+    """
+    pieces = [piece(1, "48", "80"), piece(2, "28", "90"), piece(3, "48", "20")]
+    free = sheets_from("foam", pieces, wide=inches("48"), tall=inches("96"), kerf=ZERO, prices={}, turns=True)
+
+    assert (cut(pieces, {}).total, free.total, free.proven) == (3, 2, True)
+    assert [part.id for sheet in free.sheets for part in sheet.parts if part.lies] == ["A.foam.3"]
+    assert [(part.across, part.along) for sheet in free.sheets for part in sheet.parts if part.lies] == [
+        (inches("20"), inches("48"))
+    ]
+
+
+def test_the_edges_of_the_foam_are_asked_and_the_list_and_the_cut_list_name_them() -> None:
+    """Under a window 48 in up, by the tape of the drawing: lapped edges turn nothing, square ones say what is turned."""
+    windows: list[Json] = [window("40 in"), window("130 in")]
+    pages = {
+        edge: " ".join(
+            papers(
+                make_plan(
+                    load_book(),
+                    from_json(job([wall("246 in", openings=windows)], shopping="own", foam_edge=edge), load_book()),
+                )
+            )["job-sheet.md"].split()
+        )
+        for edge in ("square", "lapped")
+    }
+    assert "square edges)" in pages["square"]
+    assert "lapped edges)" in pages["lapped"]
+    assert " turned" in pages["square"]
+    assert "height across the sheet" in pages["square"]
+    assert " turned," not in pages["lapped"]
+    assert "height across the sheet" not in pages["lapped"]
 
 
 def test_what_is_cut_out_for_an_opening_gives_a_piece_whose_edges_may_be_cut_and_no_other() -> None:
