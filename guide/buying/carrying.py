@@ -33,5 +33,5 @@ def sheet_carry(item: StockItem, wide: Length, tall: Length, pieces: Iterable[Pa
     longest, widest = inches(way.longest), inches(way.widest)
     if wide <= widest and tall <= longest and not (item.yard_rips and basement.rips == "yard"):
         return "carried"
-    strips = all((part.wide or wide) <= widest and part.cut <= longest for part in pieces)
+    strips = all((part.across or wide) <= widest and part.along <= longest for part in pieces)
     return "yard" if item.yard_rips and strips else "delivered"

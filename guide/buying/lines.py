@@ -11,8 +11,7 @@ from guide.buying.carrying import Carry, sheet_carry, stick_carry
 from guide.buying.sheets.plan import SheetGoods
 from guide.buying.sticks import Stick
 from guide.buying.takeoff import Need, rests_of
-from guide.layout.drywall import sheets_in
-from guide.layout.parts import Material, Part
+from guide.layout.parts import Part
 from guide.lengths import with_unit
 from guide.reference.figures import load_figures
 from guide.reference.stock import (
@@ -121,22 +120,20 @@ def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[
         pieces = [part for sheet in goods.sheets if sheet.wide == wide for part in sheet.parts]
         carry = sheet_carry(item, wide, tall, pieces, basement)
         thick = with_unit(basement.foam_thickness, basement.tape)
-        said: dict[str, str | int] = {"n": len(pieces), "kind": basement.foam, "thick": thick}
+        said: dict[str, str | int] = {
+            "n": len(pieces),
+            "kind": basement.foam,
+            "thick": thick,
+            "board": basement.drywall,
+            "edge": edge_of(basement),
+        }
         lines.append(_sized(goods.item, sheet_size(wide, tall), count, pieces, carry, on_hand, **said))
     return lines
 
 
-def drywall_lines(parts: Iterable[Part], basement: Basement, on_hand: OnHand) -> list[Line]:
-    """Return the line for drywall, in sheets twice as long as wide; none where no wall takes any."""
-    item, long = load_stock().item["drywall"], load_figures().sheet_long
-    pieces = [part for part in parts if part.material is Material.DRYWALL]
-    if not pieces:
-        return []
-    carry = sheet_carry(item, long // 2, long, pieces, basement)
-    said: dict[str, str | int] = {"n": len(pieces), "board": basement.drywall}
-    return [
-        _sized("drywall", sheet_size(long // 2, long), len(sheets_in(pieces, long)), pieces, carry, on_hand, **said)
-    ]
+def edge_of(basement: Basement) -> str:
+    """Return what long edges the foam has, `square` or `lapped`; the list asks for square ones until told otherwise."""
+    return basement.foam_edge or "square"
 
 
 def _sized(

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from guide.buying.lines import Line, drywall_lines, in_walking_order, lines_of, sheet_lines, stick_lines
-from guide.buying.sheets.plan import SheetGoods, sheets_from
+from guide.buying.lines import Line, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines
+from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
-from guide.layout.parts import Layout, Material
+from guide.layout.drywall import tapered
+from guide.layout.parts import Kind, Layout, Material, Part
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices
@@ -29,6 +30,12 @@ class Purchase:
     """Plain and treated, cut apart: the treated pieces last, with a bin of their own."""
     foam: SheetGoods
     plywood: SheetGoods
+    drywall: SheetGoods
+
+    @property
+    def sheet_goods(self) -> tuple[SheetGoods, ...]:
+        """Everything that is cut from sheets."""
+        return self.foam, self.plywood, self.drywall
 
     @property
     def sticks(self) -> tuple[Stick, ...]:
@@ -58,31 +65,52 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
         )
         for item, material in LUMBER
     )
-    foam, plywood = foam_and_plywood(layout, prices)
+    goods = sheet_goods(layout, prices)
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),
-        *sheet_lines(foam, basement, on_hand),
-        *sheet_lines(plywood, basement, on_hand),
-        *drywall_lines(parts, basement, on_hand),
+        *(line for each in goods for line in sheet_lines(each, basement, on_hand)),
         *lines_of(takeoff(layout), on_hand),
     ]
-    return Purchase(tuple(in_walking_order(lines)), lumber, foam, plywood)
+    return Purchase(tuple(in_walking_order(lines)), lumber, *goods)
 
 
-def foam_and_plywood(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods]:
-    """Return the sheets of foam, which is scored and snapped, and of plywood, which loses a saw cut at each cut."""
+def sheet_goods(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods, SheetGoods]:
+    """Return the sheets of foam, plywood and drywall. Plywood loses a saw cut at each cut; the others are scored and snapped."""
     stock, figures = load_stock().item, load_figures()
-    on_hand, _ = read_on_hand(layout.survey.basement.on_hand or "")
+    basement = layout.survey.basement
+    on_hand, _ = read_on_hand(basement.on_hand or "")
 
-    def sheets(item: str, material: Material, wide: Length, kerf: Length) -> SheetGoods:
+    def sheets(item: str, material: Material, wide: Length, kerf: Length, *, turns: bool = False) -> SheetGoods:
         parts = [part for part in layout.parts.values() if part.material is material]
-        known, own = _by_width(stock[item], item, prices), offcuts_of(on_hand, item)
-        return sheets_from(item, parts, wide=wide, tall=figures.sheet_long, kerf=kerf, prices=known, offcuts=own)
+        return sheets_from(
+            item,
+            parts,
+            wide=wide,
+            tall=figures.sheet_long,
+            kerf=kerf,
+            prices=_by_width(stock[item], item, prices),
+            offcuts=[*((*size, "") for size in offcuts_of(on_hand, item)), *_cut_outs(parts)],
+            edges=edges,
+            turns=turns,
+        )
 
+    edges = frozenset().union(*(tapered(wall.of(Kind.DRYWALL)) for wall in layout.walls))
     return (
-        sheets("foam", Material.FOAM, inches(layout.survey.basement.foam_sheet), ZERO),
+        sheets("foam", Material.FOAM, inches(basement.foam_sheet), ZERO, turns=edge_of(basement) == "square"),
         sheets("plywood", Material.PLYWOOD, figures.sheet_long // 2, figures.cap_kerf),
+        sheets("drywall", Material.DRYWALL, figures.sheet_long // 2, ZERO),
     )
+
+
+def _cut_outs(parts: Sequence[Part]) -> Iterator[Offcut]:
+    """Yield what comes out of a sheet where an opening is cut, large enough to be worth keeping."""
+    kept = load_figures().offcut_kept
+    for part in parts:
+        for hole in part.notches:
+            if part.material is Material.DRYWALL and hole.z0.datum is hole.z1.datum:
+                wide, tall = hole.x1 - hole.x0, hole.z1.off - hole.z0.off
+                if wide >= kept and tall >= kept:
+                    yield (tall, wide, part.mark) if part.lies else (wide, tall, part.mark)
 
 
 def _by_width(item: StockItem, key: str, prices: Prices) -> dict[Length, int]:

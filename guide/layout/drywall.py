@@ -68,13 +68,28 @@ def hang(site: Site, framing: Framing, boxes: Sequence[Part]) -> tuple[Hung, tup
 
 
 def sheets_in(parts: Sequence[Part], long: Length) -> tuple[tuple[Part, ...], ...]:
-    """Return, per sheet half as wide as it is `long`, the pieces of drywall cut from it, their narrow side across it."""
-    sizes = []
-    for part in parts:
-        narrow, other = sorted((part.cut, part.wide or part.cut))
-        sizes.append((narrow, other))
+    """Return, per sheet half as wide as it is `long`, the pieces of drywall cut from it by a plain first fit."""
+    sizes = [(part.across or long // 2, part.along) for part in parts]
     packed = sheets_for(sizes, wide=long // 2, tall=long, kerf=ZERO)
     return tuple(tuple(parts[number] for number in sheet) for sheet in packed)
+
+
+def tapered(parts: Sequence[Part]) -> frozenset[str]:
+    """Return the ids of the pieces of a wall with a long edge that meets another one's: it has to be a sheet's own edge.
+
+    That edge is tapered for the tape. The edge under the ceiling, in a corner, at the floor or at an opening may be cut.
+    """
+    return frozenset(one.id for one in parts if any(_edges_meet(one, other) for other in parts))
+
+
+def _edges_meet(one: Part, other: Part) -> bool:
+    """Say whether long edges of two pieces hung the same way meet."""
+    a, b = one.box, other.box
+    if one.lies != other.lies:
+        return False
+    if one.lies:
+        return (a.z0.off == b.z1.off or a.z1.off == b.z0.off) and overlap(a.x0, a.x1, b.x0, b.x1)
+    return (a.x0 == b.x1 or a.x1 == b.x0) and overlap(a.z0.off, a.z1.off, b.z0.off, b.z1.off)
 
 
 def rows_of(site: Site, way: str) -> tuple[Row, ...]:
@@ -141,10 +156,11 @@ def _pieces(sheeting: Sheeting, row: Row, number: int, span: Stretch, boxes: Seq
                 if b.off - a.off > site.figures.drywall_spare
             ]
     for bottom, top in stretches:
-        yield _piece(sheeting, number, Box(x0, x1, site.offsets.face, site.offsets.drywall, bottom, top), boxes)
+        room = Box(x0, x1, site.offsets.face, site.offsets.drywall, bottom, top)
+        yield _piece(sheeting, number, room, boxes, lies=row.longest > row.tall)
 
 
-def _piece(sheeting: Sheeting, number: int, room: Box, boxes: Sequence[Part]) -> Part:
+def _piece(sheeting: Sheeting, number: int, room: Box, boxes: Sequence[Part], *, lies: bool) -> Part:
     """Return one piece, its top edge where it belongs and its lower one as the cutting step leaves it."""
     site, step = sheeting.site, sheeting.site.figures.drywall_step
     cut = (room.z1.off - room.z0.off).down_to(step)
@@ -165,6 +181,7 @@ def _piece(sheeting: Sheeting, number: int, room: Box, boxes: Sequence[Part]) ->
         wide=(box.x1 - box.x0).down_to(step),
         placed_by=sheeting.weighed.union(*(part.place_rests for part in inside)),
         notches=(*holes, *(part.box for part in inside)),
+        lies=lies,
     )
 
 

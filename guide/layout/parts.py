@@ -148,12 +148,24 @@ class Part:
     placed_by: frozenset[str] = frozenset()
     """Answers that a decision weighed in placing it, besides those its box rests on."""
     notches: tuple[Box, ...] = ()
-    """Wood taken out of it: boxes inside its own."""
+    """What is taken out of it: boxes inside its own."""
+    lies: bool = False
+    """Its sheet's length runs along the wall: `wide` lies along the sheet then, and `cut` across it."""
     fastenings: tuple[Fastening, ...] = ()
     id: str = ""
     """Stable name: wall, kind and number from the left, such as `A.stud.7`; empty until the wall is complete."""
     mark: str = ""
     """What is pencilled on the piece: `A7`."""
+
+    @property
+    def along(self) -> Length:
+        """Its size along the sheet or stick it is cut from."""
+        return self.wide if self.lies and self.wide else self.cut
+
+    @property
+    def across(self) -> Length | None:
+        """Its size across the sheet it is cut from; None is the stock's own width."""
+        return self.cut if self.lies else self.wide
 
     @property
     def size_rests(self) -> frozenset[str]:

@@ -15,11 +15,7 @@ LOCKED = "locked"
 
 def goods_of(plan: Plan) -> tuple[SheetGoods, ...]:
     """Return the sheets of every material that the job takes."""
-    return tuple(
-        goods
-        for goods in (plan.purchase.foam, plan.purchase.plywood)
-        if goods.sheets or goods.offcuts or goods.too_large
-    )
+    return tuple(goods for goods in plan.purchase.sheet_goods if goods.sheets or goods.offcuts or goods.too_large)
 
 
 def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
@@ -28,7 +24,7 @@ def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
     for number, sheet in enumerate((*goods.offcuts, *goods.sheets), 1 - len(goods.offcuts)):
         for place, strip in enumerate(sheet.strips):
             name = _name(plan, number, sheet) if place == 0 else ""
-            beside = _rest(plan, sheet.rest, [p.wide or sheet.wide for p in sheet.parts]) if place == 0 else ""
+            beside = _rest(plan, sheet.rest, [p.across or sheet.wide for p in sheet.parts]) if place == 0 else ""
             cuts = ", ".join(_piece(plan, sheet, strip, part) for part in strip.parts)
             rows.append(
                 (
@@ -36,7 +32,7 @@ def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
                     name,
                     _rip(plan, sheet, strip),
                     cuts,
-                    _rest(plan, strip.rest, [p.cut for p in strip.parts]),
+                    _rest(plan, strip.rest, [p.along for p in strip.parts]),
                     beside,
                 )
             )
@@ -44,23 +40,32 @@ def sheet_rows(plan: Plan, goods: SheetGoods) -> list[tuple[str, ...]]:
 
 
 def _piece(plan: Plan, sheet: CutSheet, strip: Strip, part: Part) -> str:
-    """Print a piece of a strip; one that is narrower than its strip is trimmed, and says to what."""
-    wide = part.wide or sheet.wide
+    """Print a piece of a strip; one that is turned says so, one that is narrower than its strip what to trim it to."""
+    wide = part.across or sheet.wide
     trim = f" trimmed to {_shown(plan, wide, part.size_rests)} wide" if wide < strip.wide else ""
-    return f"{part.mark} {_shown(plan, part.cut, part.size_rests)}{trim}"
+    turned = " turned" if lies_turned(plan, part) else ""
+    return f"{part.mark} {_shown(plan, part.along, part.size_rests)}{turned}{trim}"
+
+
+def lies_turned(plan: Plan, part: Part) -> bool:
+    """Say whether a piece lies on its sheet across the way it is named by."""
+    return part.lies != plan.layout.parts[part.id].lies
 
 
 def _name(plan: Plan, number: int, sheet: CutSheet) -> str:
-    """Name a sheet by its number and size, an offcut by its size alone."""
+    """Name a sheet by its number and size, an offcut by its size and where it is from."""
     if number > 0:
         return f"{number}: {sheet_size(sheet.wide, sheet.tall)}"
+    if sheet.out_of:
+        return f"cut out of {sheet.out_of}"
     return f"your offcut {show(sheet.wide, plan.tape)} by {show(sheet.tall, plan.tape)}"
 
 
 def _rip(plan: Plan, sheet: CutSheet, strip: Strip) -> str:
     if strip.wide == sheet.wide:
         return "whole"
-    return _shown(plan, strip.wide, frozenset().union(*(p.size_rests for p in strip.parts)))
+    side = ", off a tapered side" if strip.edge else ""
+    return _shown(plan, strip.wide, frozenset().union(*(p.size_rests for p in strip.parts))) + side
 
 
 def _shown(plan: Plan, length: Length, rests: frozenset[str] = frozenset()) -> str:
@@ -83,11 +88,15 @@ def goods_said(plan: Plan, goods: SheetGoods) -> list[str]:
         said.append(
             saying(f"sheets.{key}_{'proven' if goods.proven else 'found'}", name=name, total=shown[0], least=shown[1])
         )
-    pieces = sum(len(sheet.parts) for sheet in goods.offcuts)
-    if pieces:
-        said.append(saying("sheets.offcuts", count=pieces))
+    for key, cut_out in (("offcuts", False), ("cut_outs", True)):
+        pieces = sum(len(sheet.parts) for sheet in goods.offcuts if bool(sheet.out_of) == cut_out)
+        if pieces:
+            said.append(saying(f"sheets.{key}", name=name, count=pieces))
+    turned = sum(lies_turned(plan, part) for sheet in (*goods.offcuts, *goods.sheets) for part in sheet.parts)
+    if turned:
+        said.append(saying("sheets.turned", count=turned))
     for part in goods.too_large:
-        said.append(saying("sheets.too_large", mark=part.mark, name=name, long=part.cut))
+        said.append(saying("sheets.too_large", mark=part.mark, name=name, long=part.along))
     return [say(each, tape, plan.guessed) for each in said]
 
 

@@ -186,7 +186,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
             for s in plan.purchase.sticks
         ],
         lumber=[] if plan.stopped else [_lumber(lumber) for lumber in plan.purchase.lumber],
-        sheet_goods=[] if plan.stopped else [sheets_json(goods) for goods in goods_of(plan)],
+        sheet_goods=[] if plan.stopped else [sheets_json(plan, goods) for goods in goods_of(plan)],
         steps=[_step(step) for step in plan.steps],
         evenings=[] if plan.stopped else [_evening(plan, evening) for evening in plan.calendar.evenings],
         earliest_day=plan.calendar.bound.day,

@@ -90,11 +90,12 @@ def at_home(plan: Plan) -> list[str]:
     lines = [line for line in plan.purchase.lines if line.have]
     fasteners = load_fasteners().fastener
     whole = [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
-    items, goods = load_stock().item, (plan.purchase.foam, plan.purchase.plywood)
+    items = load_stock().item
     return whole + [
         f"offcut {show(cut.wide, plan.tape)} by {show(cut.tall, plan.tape)}: {items[each.item].name}"
-        for each in goods
+        for each in plan.purchase.sheet_goods
         for cut in each.offcuts
+        if not cut.out_of
     ]
 
 

@@ -10,6 +10,7 @@ from guide.buying.bill import bill_of, cost_of
 from guide.buying.lines import Line
 from guide.buying.sheets.plan import SheetGoods
 from guide.lengths import in_inches
+from guide.sheets.cuts import lies_turned
 from guide.sheets.plan import Plan
 from guide.sheets.shopping import trip_of
 
@@ -65,10 +66,12 @@ class SheetJson(JsonModel):
     """One sheet: its strips ripped from end to end, and what is cut from each, the longest first."""
 
     item: str
-    own: bool = Field(description="an offcut that is at home; else it is bought")
+    own: bool = Field(description="an offcut that is at home; else it is bought, or cut out of a piece")
+    out_of: str = Field(description="the mark of the piece it is cut out of for an opening; else empty")
     wide: str
     tall: str
     strips: list[list[str]] = Field(description="the marks of the pieces, strip by strip")
+    turned: list[str] = Field(description="the marks of those that lie across the sheet")
 
 
 class SheetsJson(JsonModel):
@@ -113,16 +116,18 @@ def _line(plan: Plan, line: Line) -> LineJson:
     )
 
 
-def sheets_json(goods: SheetGoods) -> SheetsJson:
+def sheets_json(plan: Plan, goods: SheetGoods) -> SheetsJson:
     """Return the sheets of one material and how they are cut."""
     return SheetsJson(
         sheets=[
             SheetJson(
                 item=goods.item,
-                own=sheet in goods.offcuts,
+                own=sheet in goods.offcuts and not sheet.out_of,
+                out_of=sheet.out_of,
                 wide=in_inches(sheet.wide),
                 tall=in_inches(sheet.tall),
                 strips=[[part.mark for part in strip.parts] for strip in sheet.strips],
+                turned=[part.mark for part in sheet.parts if lies_turned(plan, part)],
             )
             for sheet in (*goods.offcuts, *goods.sheets)
         ],

@@ -283,6 +283,7 @@ class Basement:
     shopping: str = asked("basement.shopping")
     transport: str | None = asked("basement.transport")
     rips: str | None = asked("basement.rips")
+    foam_edge: str | None = asked("basement.foam_edge")
     on_hand: str | None = asked("basement.on_hand")
     first_can: Length | None = asked("basement.first_can")
     first_tube: Length | None = asked("basement.first_tube")

@@ -16,8 +16,9 @@ from random import Random
 
 from guide.buying.sheets.plan import SheetGoods, sheets_from
 from guide.interview.written import Json
+from guide.layout.drywall import tapered
 from guide.layout.packing import sheets_for
-from guide.layout.parts import Layout, Material
+from guide.layout.parts import Kind, Layout, Material
 from guide.lengths import ZERO, Length, exact_inches, inches
 from guide.reference.figures import load_figures
 from tests.jobs import Tree, job, layout_of, wall, window
@@ -35,7 +36,7 @@ class Run:
 
     goods: SheetGoods
     plain: int | None
-    """Sheets that a first fit takes; None where money is counted."""
+    """Sheets that a first fit takes; None where money is counted, and of drywall, whose edges it knows nothing of."""
     seconds: float
 
 
@@ -72,14 +73,24 @@ def run(layout: Layout, material: Material, prices: Mapping[Length, int]) -> Run
     """Cut one material of a job."""
     figures = load_figures()
     parts = [part for part in layout.parts.values() if part.material is material]
-    kerf = ZERO if material is Material.FOAM else figures.cap_kerf
+    kerf = figures.cap_kerf if material is Material.PLYWOOD else ZERO
+    edges = frozenset().union(*(tapered(each.of(Kind.DRYWALL)) for each in layout.walls))
     start = time.process_time()
-    goods = sheets_from(material.value, parts, wide=WIDE, tall=figures.sheet_long, kerf=kerf, prices=prices)
+    goods = sheets_from(
+        material.value,
+        parts,
+        wide=WIDE,
+        tall=figures.sheet_long,
+        kerf=kerf,
+        prices=prices,
+        edges=edges,
+        turns=material is Material.FOAM,
+    )
     seconds = time.process_time() - start
-    fitting = [part for sheet in goods.sheets for part in sheet.parts]
-    sizes = [(part.wide or WIDE, part.cut) for part in fitting]
+    fitting = [layout.parts[part.id] for sheet in goods.sheets for part in sheet.parts]
+    sizes = [(part.across or WIDE, part.along) for part in fitting]
     plain = len(sheets_for(sizes, wide=WIDE, tall=figures.sheet_long, kerf=kerf))
-    return Run(goods, None if goods.priced else plain, seconds)
+    return Run(goods, None if goods.priced or material is Material.DRYWALL else plain, seconds)
 
 
 def report(what: str, runs: list[Run]) -> None:
@@ -108,6 +119,7 @@ def main() -> int:
     layouts = [basement(seed) for seed in range(FIRST_SEED, FIRST_SEED + jobs)]
     report("foam, one size", [run(layout, Material.FOAM, {}) for layout in layouts])
     report("plywood, one size", [run(layout, Material.PLYWOOD, {}) for layout in layouts])
+    report("drywall, one size", [run(layout, Material.DRYWALL, {}) for layout in layouts])
     report("foam, two sizes with prices", [run(layout, Material.FOAM, TWO_PRICES) for layout in layouts])
     return 0
 

@@ -1,7 +1,8 @@
 """A search for a cheaper layout over all ripped and cross-cut ones, with HiGHS. What it finds is counted over before use.
 
-One variable says that a piece lies in the strip of another one at least as wide, one that a strip lies on the sheet of
-another strip. The search stops after a fixed number of nodes, never after seconds, so that it always ends the same way.
+A piece that may be turned stands for two, of which one is cut. One variable says that a piece lies in the strip of another one at least as wide, one that a strip lies on the sheet of
+another strip. A piece that keeps an edge of the sheet lies in the strip of another such piece only, which leaves some
+layouts out. The search stops after a fixed number of nodes, never after seconds, so that it always ends the same way.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from collections import defaultdict
 from highspy import HighsVarType
 
 from guide.buying.cutting.solver import Solver
-from guide.buying.sheets.job import Plan, SheetJob, fault, price_of, sheet_of
+from guide.buying.sheets.job import SIDES, Piece, Plan, SheetJob, fault, price_of, sheet_of
 
 NODES = 100
 MOST_PIECES = 120
@@ -26,7 +27,8 @@ def cheaper_plan(job: SheetJob, best: Plan) -> Plan | None:
         return None
     whole = [sheet_of(job, [[n]]) for n in alone]
     under = price_of(job, best) - price_of(job, tuple(whole)) - 1
-    strips = _solve(job, sorted(rest, key=lambda n: (-job.pieces[n].wide, -job.pieces[n].tall, n)), under)
+    lying = [way for n in rest for way in job.ways(n)]
+    strips = _solve(job, sorted(lying, key=lambda n: _first(job.lying[n], n)), under)
     if strips is None:
         return None
     plan = (*whole, *(sheet_of(job, each) for each in strips))
@@ -36,15 +38,21 @@ def cheaper_plan(job: SheetJob, best: Plan) -> Plan | None:
 def _alone(job: SheetJob, n: int) -> bool:
     """Say whether nothing else fits on the sheet of a piece, beside it or behind it."""
     mine, widest = job.pieces[n], max(kind.wide for kind in job.kinds)
-    others = [piece for m, piece in enumerate(job.pieces) if m != n]
-    return all(
+    others = [job.lying[way] for m in range(len(job.pieces)) if m != n for way in job.ways(m)]
+    return len(job.ways(n)) == 1 and all(
         mine.wide + job.kerf + other.wide > widest and mine.tall + job.kerf + other.tall > job.tall for other in others
     )
 
 
+def _first(piece: Piece, n: int) -> tuple[int, bool, int, int]:
+    """Return what pieces are sorted by: one lies in the strip of an earlier one only."""
+    return -piece.wide, not piece.edge, -piece.tall, n
+
+
 def _solve(job: SheetJob, order: list[int], under: int) -> list[list[list[int]]] | None:
     """Return, for each sheet, its strips, each as its pieces; None when nothing of at most `under` was found."""
-    pieces, kerf = [job.pieces[n] for n in order], job.kerf
+    pieces, kerf = [job.lying[n] for n in order], job.kerf
+    same = [n % len(job.pieces) for n in order]
     solver, count = Solver(), len(order)
     solver.setOptionValue("mip_max_nodes", NODES)
     scale = float(max(job.tall, *(kind.wide for kind in job.kinds)))
@@ -52,14 +60,19 @@ def _solve(job: SheetJob, order: list[int], under: int) -> list[list[list[int]]]
         (i, j)
         for i in range(count)
         for j in range(i, count)
-        if i == j or pieces[i].tall + kerf + pieces[j].tall <= job.tall
+        if i == j
+        or (
+            pieces[i].tall + kerf + pieces[j].tall <= job.tall
+            and pieces[i].edge >= pieces[j].edge
+            and same[i] != same[j]
+        )
     ]
     widest = max(kind.wide for kind in job.kinds)
     beside = [
         (s, i)
         for s in range(count)
         for i in range(s, count)
-        if s == i or pieces[s].wide + kerf + pieces[i].wide <= widest
+        if s == i or (pieces[s].wide + kerf + pieces[i].wide <= widest and same[s] != same[i])
     ]
     kinds = [(s, k) for s in range(count) for k, kind in enumerate(job.kinds) if pieces[s].wide <= kind.wide]
     y = {pair: n for n, pair in enumerate(together)}
@@ -84,8 +97,12 @@ def _solve(job: SheetJob, order: list[int], under: int) -> list[list[list[int]]]
     for s, i in beside:
         on_sheet[i].append(s)
         sheet_holds[s].append(i)
+    once = defaultdict[int, dict[int, float]](dict)
     for n in range(count):
-        row(1.0, 1.0, {y[i, n]: 1.0 for i in in_strip[n]})
+        once[same[n]] |= {y[i, n]: 1.0 for i in in_strip[n]}
+    for n in range(count):
+        if same[n] in once:
+            row(1.0, 1.0, once.pop(same[n]))
         length = {y[n, j]: (pieces[j].tall + kerf) / scale for j in strip_holds[n] if j != n}
         row(-infinity, 0.0, {**length, y[n, n]: -(job.tall - pieces[n].tall) / scale})
         row(0.0, 0.0, {**{z[s, n]: 1.0 for s in on_sheet[n]}, y[n, n]: -1.0})
@@ -94,6 +111,9 @@ def _solve(job: SheetJob, order: list[int], under: int) -> list[list[list[int]]]
         width = {z[n, i]: (pieces[i].wide + kerf) / scale for i in sheet_holds[n] if i != n}
         room = {column: -(job.kinds[k].wide - pieces[n].wide) / scale for k, column in mine.items()}
         row(-infinity, 0.0, {**width, **room})
+        sides = {z[n, i]: 1.0 for i in sheet_holds[n] if pieces[i].edge}
+        if len(sides) > SIDES:
+            row(-infinity, float(SIDES), sides)
     row(-infinity, float(under), {column: float(job.kinds[k].price) for (_, k), column in t.items()})
     solver.run()
     values = list(solver.getSolution().col_value)

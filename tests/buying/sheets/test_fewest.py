@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import product
 
 import pytest
 from hypothesis import given, settings
@@ -27,14 +28,26 @@ def partitions(items: Sequence[int]) -> Iterator[list[list[int]]]:
             yield [*parted[:n], [first, *parted[n]], *parted[n + 1 :]]
 
 
+def by_trying_every_turn(job: SheetJob) -> int:
+    """Return the least price of all ripped and cross-cut layouts, every piece that may be turned tried both ways."""
+    ways = [job.ways(n) for n in range(len(job.pieces))]
+    return min(by_trying_everything(replace(job, pieces=tuple(job.lying[n] for n in way))) for way in product(*ways))
+
+
 def by_trying_everything(job: SheetJob) -> int:
-    """Return the least price of all ripped and cross-cut layouts: every parting into strips, every parting of strips."""
+    """Return the least price of all ripped and cross-cut layouts: every parting into strips, every parting of strips.
+
+    Strips with a piece that keeps an edge of the sheet are two on a sheet at most, for its two sides.
+    """
     best = 10**9
     for strips in partitions(range(len(job.pieces))):
         if any(sum(job.pieces[n].tall + job.kerf for n in strip) > job.tall + job.kerf for strip in strips):
             continue
         wide = [max(job.pieces[n].wide for n in strip) for strip in strips]
+        edge = [any(job.pieces[n].edge for n in strip) for strip in strips]
         for sheets in partitions(range(len(strips))):
+            if any(sum(edge[s] for s in sheet) > 2 for sheet in sheets):
+                continue
             used = [sum(wide[s] + job.kerf for s in sheet) - job.kerf for sheet in sheets]
             prices = [min((k.price for k in job.kinds if u <= k.wide), default=10**9) for u in used]
             best = min(best, sum(prices))
@@ -69,6 +82,38 @@ def test_small_jobs_end_at_what_trying_everything_finds(job: SheetJob) -> None:
     assert fault(job, plan) == ""
     assert price_of(job, plan) == truth
     assert least_price(job) <= truth
+
+
+@settings(max_examples=150)
+@given(job=small_jobs(), edges=st.lists(st.booleans(), min_size=6, max_size=6))
+def test_with_edges_to_keep_nothing_is_cut_wrong_and_the_bound_holds(job: SheetJob, edges: list[bool]) -> None:
+    """The search may leave out layouts here; what it ends with can be cut, and lies between the bound and no less than the truth."""
+    kept = tuple(replace(piece, edge=edge) for piece, edge in zip(job.pieces, edges, strict=False))
+    edged = replace(job, pieces=kept)
+    plan, truth = found(edged), by_trying_everything(edged)
+
+    assert fault(edged, plan) == ""
+    assert least_price(edged) <= truth <= price_of(edged, plan)
+
+
+@settings(max_examples=60)
+@given(job=small_jobs(), turns=st.lists(st.booleans(), min_size=6, max_size=6))
+def test_pieces_that_may_be_turned_are_where_that_is_cheaper(job: SheetJob, turns: list[bool]) -> None:
+    """Both ways of each tried beside every parting: the search leaves out no turn, and turns nothing it may not."""
+    small = tuple(replace(piece, turns=turn) for piece, turn in zip(job.pieces[:5], turns, strict=False))
+    free = replace(job, pieces=small)
+    plan = found(free)
+
+    assert fault(free, plan) == ""
+    assert least_price(free) <= by_trying_every_turn(free) == price_of(free, plan)
+
+
+def test_the_checker_refuses_a_turn_that_is_not_allowed() -> None:
+    """The piece of number n turned has number n plus how many there are."""
+    job = SheetJob((Piece(2, 5), Piece(3, 4, turns=True)), (Kind(10, 1),), 10, 0)
+
+    assert fault(job, (Sheet(0, (Rip(4, (3,)), Rip(2, (0,)))),)) == ""
+    assert "turned that may not be" in fault(job, (Sheet(0, (Rip(5, (2,)), Rip(3, (1,)))),))
 
 
 def anyhow(job: SheetJob) -> int:
@@ -127,6 +172,15 @@ def test_the_checker_refuses_what_cannot_be_cut(plan: Plan, said: str) -> None:
     """Each slip is named; the layout beside it, with its saw cuts just fitting, is accepted."""
     assert fault(GOOD, CUT) == ""
     assert said in fault(GOOD, plan)
+
+
+def test_the_checker_refuses_a_third_strip_that_keeps_an_edge() -> None:
+    """Three strips of 2 fit in 8; a sheet has two long edges."""
+    edged = SheetJob((Piece(2, 5, edge=True),) * 3, (Kind(8, 1),), 10, 0)
+    plan = (Sheet(0, tuple(Rip(2, (n,)) for n in range(3))),)
+
+    assert "keep an edge" in fault(edged, plan)
+    assert fault(replace(edged, pieces=(*edged.pieces[:2], Piece(2, 5))), plan) == ""
 
 
 def test_the_saw_cut_counts() -> None:

@@ -1,17 +1,19 @@
-"""Foam and plywood of whole jobs: every piece on one sheet that holds it, never more sheets than a first fit, and said so."""
+"""Foam, plywood and drywall of whole jobs: every piece on one sheet that holds it, never more sheets than a first fit, and said so."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from guide.book.questions import load_book
 from guide.buying.bill import cost_of
-from guide.buying.purchase import foam_and_plywood
-from guide.buying.sheets.plan import SheetGoods, sheets_from
+from guide.buying.purchase import sheet_goods
+from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.interview.jobfile import from_json
+from guide.interview.written import Json
+from guide.layout.drywall import tapered
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Box, Kind, Layout, Material, Part, over_slab
 from guide.lengths import ZERO, Length, inches
@@ -21,17 +23,17 @@ from guide.reference.sayings import saying
 from guide.sheets.cuts import goods_said
 from guide.sheets.plan import make_plan
 from guide.sheets.write import papers
-from tests.jobs import Tree, job, layout_of, wall
+from tests.jobs import Tree, job, laid, layout_of, wall, window
 from tests.properties.rooms import rooms, single_walls
 from tests.walkthroughs import worked
 
 FIGURES = load_figures()
-KERF = {Material.FOAM: ZERO, Material.PLYWOOD: FIGURES.cap_kerf}
+KERF = {Material.FOAM: ZERO, Material.PLYWOOD: FIGURES.cap_kerf, Material.DRYWALL: ZERO}
 
 
 def goods_of(layout: Layout, prices: Prices = NO_PRICES) -> dict[Material, SheetGoods]:
     """Return the sheets of a layout by material."""
-    return dict(zip((Material.FOAM, Material.PLYWOOD), foam_and_plywood(layout, prices), strict=True))
+    return dict(zip(KERF, sheet_goods(layout, prices), strict=True))
 
 
 @settings(max_examples=30)
@@ -41,19 +43,18 @@ def test_every_piece_lies_on_one_sheet_that_holds_it(tree: Tree) -> None:
     layout = layout_of(tree)
     for material, goods in goods_of(layout).items():
         parts = [part for part in layout.parts.values() if part.material is material]
-        kerf, tall = KERF[material], FIGURES.sheet_long
-        assert sorted(p.id for p in (*goods.too_large, *(p for s in goods.sheets for p in s.parts))) == sorted(
-            p.id for p in parts
-        )
-        for sheet in goods.sheets:
+        kerf = KERF[material]
+        cut = [p for s in (*goods.sheets, *goods.offcuts) for p in s.parts]
+        assert sorted(p.id for p in (*goods.too_large, *cut)) == sorted(p.id for p in parts)
+        for sheet in (*goods.sheets, *goods.offcuts):
             used = sum((strip.wide for strip in sheet.strips), ZERO) + kerf * (len(sheet.strips) - 1)
             assert used <= sheet.wide
             assert sheet.rest == max(ZERO, sheet.wide - used - kerf)
             for strip in sheet.strips:
-                length = sum((part.cut for part in strip.parts), ZERO) + kerf * (len(strip.parts) - 1)
-                assert length <= tall
-                assert strip.rest == max(ZERO, tall - length - kerf)
-                assert all((part.wide or sheet.wide) <= strip.wide for part in strip.parts)
+                length = sum((part.along for part in strip.parts), ZERO) + kerf * (len(strip.parts) - 1)
+                assert length <= sheet.tall
+                assert strip.rest == max(ZERO, sheet.tall - length - kerf)
+                assert all((part.across or sheet.wide) <= strip.wide for part in strip.parts)
 
 
 @settings(max_examples=20)
@@ -65,7 +66,7 @@ def test_never_more_sheets_than_a_plain_first_fit_and_never_fewer_than_the_bound
         wide = inches(layout.survey.basement.foam_sheet) if material is Material.FOAM else inches("48")
         fitting = [p for s in goods.sheets for p in s.parts]
         plain = sheets_for(
-            [(p.wide or wide, p.cut) for p in fitting], wide=wide, tall=FIGURES.sheet_long, kerf=KERF[material]
+            [(p.across or wide, p.along) for p in fitting], wide=wide, tall=FIGURES.sheet_long, kerf=KERF[material]
         )
         assert goods.least <= goods.total == len(goods.sheets) <= len(plain)
         assert goods.proven == (goods.total == goods.least)
@@ -163,11 +164,11 @@ def test_every_width_that_is_not_its_strips_says_what_to_trim_it_to() -> None:
     page = papers(plan)["job-sheet.md"]
     narrow = [
         part
-        for goods in (plan.purchase.foam, plan.purchase.plywood)
+        for goods in plan.purchase.sheet_goods
         for sheet in goods.sheets
         for strip in sheet.strips
         for part in strip.parts
-        if (part.wide or sheet.wide) < strip.wide
+        if (part.across or sheet.wide) < strip.wide
     ]
 
     assert page.count("trimmed to") == len(narrow)
@@ -193,7 +194,7 @@ def test_offcuts_at_home_give_the_largest_pieces_that_fit_and_fewer_sheets_are_b
         tall=inches("96"),
         kerf=ZERO,
         prices={},
-        offcuts=[(inches("30"), inches("60"))],
+        offcuts=[(inches("30"), inches("60"), "")],
     )
 
     assert (bare.total, own.total) == (2, 2)
@@ -206,7 +207,7 @@ def test_offcuts_at_home_give_the_largest_pieces_that_fit_and_fewer_sheets_are_b
         tall=inches("96"),
         kerf=ZERO,
         prices={},
-        offcuts=[(inches("30"), inches("60"))],
+        offcuts=[(inches("30"), inches("60"), "")],
     )
     assert (cut(pieces[:2], {}).total, two.total, two.proven) == (2, 1, True)
 
@@ -239,3 +240,105 @@ def test_the_page_names_the_offcut_and_what_the_count_is_of() -> None:
     assert "your offcut 16 by 96" in sheet
     assert "come from your offcuts" in sheet
     assert "offcut 16 by 96: plywood" in " ".join(pages["shopping.md"].split())
+
+
+def board(number: int, across: str, along: str, *, lies: bool = True) -> Part:
+    """Return a piece of drywall of this size on its sheet."""
+    wide, tall = (along, across) if lies else (across, along)
+    box = Box(ZERO, inches(wide), ZERO, inches("1/2"), over_slab(ZERO), over_slab(inches(tall)))
+    said, name = saying("part.drywall", row=1), f"A.drywall_sheet.{number}"
+    return Part(
+        Kind.DRYWALL, "A", Material.DRYWALL, box, inches(tall), said, wide=inches(wide), id=name, mark=name, lies=lies
+    )
+
+
+def boards(pieces: list[Part], edges: frozenset[str], offcuts: Sequence[Offcut] = ()) -> SheetGoods:
+    """Return the sheets for these pieces of drywall."""
+    return sheets_from(
+        "drywall", pieces, wide=inches("48"), tall=inches("96"), kerf=ZERO, prices={}, offcuts=offcuts, edges=edges
+    )
+
+
+def test_a_sheet_gives_a_tapered_edge_to_two_strips_only() -> None:
+    """By hand: three strips 16 in across fill a sheet of 48; only two of them can have one of its two tapered edges."""
+    pieces = [board(number, "16", "90") for number in (1, 2, 3)]
+    names = frozenset(part.id for part in pieces)
+    free, two, three = (boards(pieces, kept) for kept in (frozenset[str](), names - {"A.drywall_sheet.2"}, names))
+
+    assert (free.total, two.total, three.total) == (1, 1, 2)
+    assert three.proven
+    assert [strip.edge for strip in two.sheets[0].strips] == [True, False, True]
+
+
+def test_a_lying_sheet_is_cut_by_its_height_and_a_standing_one_by_its_width() -> None:
+    """By hand: 40 across and 90 along, hung either way, is one strip of 40 with 6 in left of its length and 8 beside."""
+    for lies in (True, False):
+        (sheet,) = boards([board(1, "40", "90", lies=lies)], frozenset()).sheets
+        assert (sheet.strips[0].wide, sheet.strips[0].rest, sheet.rest) == (inches("40"), inches("6"), inches("8"))
+
+
+def test_square_edged_foam_is_turned_where_that_saves_a_sheet_and_lapped_foam_never() -> None:
+    """By hand: 48 by 80, 28 by 90, and 48 by 20 from under a window, which fits on no sheet of the others as it stands.
+
+    Turned, its 20 in are what the 28 leaves beside itself.
+    """
+    pieces = [piece(1, "48", "80"), piece(2, "28", "90"), piece(3, "48", "20")]
+    free = sheets_from("foam", pieces, wide=inches("48"), tall=inches("96"), kerf=ZERO, prices={}, turns=True)
+
+    assert (cut(pieces, {}).total, free.total, free.proven) == (3, 2, True)
+    assert [part.id for sheet in free.sheets for part in sheet.parts if part.lies] == ["A.foam.3"]
+    assert [(part.across, part.along) for sheet in free.sheets for part in sheet.parts if part.lies] == [
+        (inches("20"), inches("48"))
+    ]
+
+
+def test_the_edges_of_the_foam_are_asked_and_the_list_and_the_cut_list_name_them() -> None:
+    """Under a window 48 in up, by the tape of the drawing: lapped edges turn nothing, square ones say what is turned."""
+    windows: list[Json] = [window("40 in"), window("130 in")]
+    pages = {
+        edge: " ".join(
+            papers(
+                make_plan(
+                    load_book(),
+                    from_json(job([wall("246 in", openings=windows)], shopping="own", foam_edge=edge), load_book()),
+                )
+            )["job-sheet.md"].split()
+        )
+        for edge in ("square", "lapped")
+    }
+    assert "square edges)" in pages["square"]
+    assert "lapped edges)" in pages["lapped"]
+    assert " turned" in pages["square"]
+    assert "height across the sheet" in pages["square"]
+    assert " turned," not in pages["lapped"]
+    assert "height across the sheet" not in pages["lapped"]
+
+
+def test_what_is_cut_out_for_an_opening_gives_a_piece_whose_edges_may_be_cut_and_no_other() -> None:
+    """By hand: a cut-out of 32 by 24 holds a piece of 20 by 24; one that needs a tapered edge wants a sheet."""
+    piece, out = board(1, "20", "24"), (inches("32"), inches("24"), "AD9")
+
+    assert boards([piece], frozenset(), [out]).total == 0
+    assert boards([piece], frozenset(), [out]).offcuts[0].out_of == "AD9"
+    assert boards([piece], frozenset({piece.id}), [out]).total == 1
+
+
+def test_edges_that_meet_another_sheet_are_tapered_and_those_at_floor_and_ceiling_may_be_cut() -> None:
+    """By hand, two rows of lying sheets: the lower, cut ones meet the upper row. Standing sheets meet side by side."""
+    lying, upright = laid(wall()), laid(wall(), sheets="standing")
+    alone = laid(wall("52 in"), sheets="standing")
+
+    assert tapered(lying.of(Kind.DRYWALL)) == {part.id for part in lying.of(Kind.DRYWALL)}
+    assert tapered(upright.of(Kind.DRYWALL)) == {part.id for part in upright.of(Kind.DRYWALL)}
+    assert len(alone.of(Kind.DRYWALL)) == 1
+    assert tapered(alone.of(Kind.DRYWALL)) == frozenset()
+
+
+def test_the_shopping_list_buys_the_drywall_that_the_cut_list_cuts() -> None:
+    """One count of sheets in both papers, ten in a hundred over for those that break: common practice."""
+    plan = make_plan(load_book(), worked("four-walls"))
+    (line,) = [line for line in plan.purchase.lines if line.ware.startswith("drywall ")]
+    count = len(plan.purchase.drywall.sheets)
+
+    assert line.buy == count + -(-count // 10)
+    assert f"Drywall: {count} sheet(s)" in " ".join(papers(plan)["job-sheet.md"].split())
