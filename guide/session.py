@@ -5,7 +5,7 @@ The app, the plain talk, the command line and the tests all talk to a `Session`;
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -20,11 +20,13 @@ from guide.interview.jobfile import Job, load
 from guide.interview.replies import Sorry, clean
 from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
 from guide.open_job import OpenJob
+from guide.reference.glossary import look_up
 from guide.reference.office import Office
 from guide.sheets.carried import carried_out
+from guide.sheets.pointed import as_typed, pieces_meant
 from guide.sheets.said import place_title, read_back
 from guide.sheets.shown import letter_of, picture_lines
-from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
+from guide.sheets.spoken import answer_lines, effect_lines, help_lines, names_of, question_lines, say_of_talk, told
 from guide.sheets.standing import standing_line, standing_lines, standing_of
 from guide.survey.model import Problem
 
@@ -106,8 +108,11 @@ class Session(OpenJob):
         offered, self._offered = self._offered, None
         if offered is not None and load_talk().wish(clean(text)) in ("yes", "keep"):
             return self._take(offered)
-        if (order := order_said(self.answers, text)) is not None:
+        order = order_said(self.answers, text)
+        if order is not None and order.command != "piece":
             return self.carry_out(order)
+        if order is not None and (lines := self._told_of(order.words, text)):
+            return Turn(lines)
         asked = self.current
         if asked is None:
             return self._after_the_end(text)
@@ -146,8 +151,7 @@ class Session(OpenJob):
         if order.command == "standing":
             return Turn(standing_lines(self.book, self.answers, self.layout))
         if order.command in ("draw", "section", "floor"):
-            here = self.current.place.partition(".")[0] if self.current is not None else ""
-            return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, here)))
+            return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, self._here)))
         carried = carried_out(self.book, self.answers, order)
         if carried.answers is not None:
             self._history = self._history.after(self.answers)
@@ -156,6 +160,22 @@ class Session(OpenJob):
         self._first = carried.wall if carried.wall or carried.answers is not None else self._first
         moved = carried.answers is not None or carried.path is not None or carried.wall is not None
         return Turn((*carried.lines, *(self._saved() if carried.answers is not None else ())), stored=moved)
+
+    def _told_of(self, words: str, typed: str) -> tuple[str, ...]:
+        """Tell of the piece that is asked about; nothing when a word of the trade is meant, or none."""
+        names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
+        return self.piece_lines(names) if names else ()
+
+    def piece_lines(self, names: tuple[str, ...]) -> tuple[str, ...]:
+        """Tell of the one piece, or thing on a wall, of this name; of several only which they are."""
+        from guide.sheets.piece import told_of_pieces  # the first question need not wait for checks and lists
+
+        return told_of_pieces(self.book, self.answers, self.plan, names)
+
+    @property
+    def _here(self) -> str:
+        """The letter of the wall that is asked about; empty while it is none."""
+        return self.current.place.partition(".")[0] if self.current is not None else ""
 
     def standing(self, letter: str | None) -> str:
         """Return how far a wall can be trusted, in one line; the basement without one."""
@@ -271,7 +291,8 @@ class Session(OpenJob):
         before = set(self._problems())
         self._history = self._history.after(self.answers)
         self._set(new)
-        lines = [line for asked, answer in given for line in self._read_back(asked, answer, alone=len(given) == 1)]
+        alone = len(given) == 1
+        lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
             self._doubt_all(fresh)
@@ -280,16 +301,6 @@ class Session(OpenJob):
         self._jumped = None
         self._answered = given[-1][0]
         return Turn((*lines, *self._saved()), stored=True)
-
-    def _read_back(self, asked: Asked, answer: Answer, *, alone: bool) -> Iterator[str]:
-        """Yield an answer said back, what not knowing it does, and why it is in doubt; its place where there are several."""
-        name = asked.question.short if alone else names_of(self.book, self.answers, (asked.path,))
-        yield say_of_talk("understood", name=name, value=read_back(asked.question, answer, tape_of(self.answers)))
-        if answer.value is None or "know" in answer.typed.lower():
-            yield asked.question.unknown.say
-        doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
-        if doubt is not None:
-            yield say_of_talk("doubt", why=filled(self.answers, asked, doubt.say))
 
     def _doubt_all(self, problems: list[Problem]) -> None:
         """Put every answer of a contradiction in doubt, so that it is asked again."""
