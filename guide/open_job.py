@@ -11,19 +11,22 @@ from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
 from guide.interview.answers import Answer, Answers, Certainty
-from guide.interview.asking import applying
+from guide.interview.asking import expected
 from guide.interview.jobfile import Job, save
 from guide.interview.understand import tape_of
 from guide.reference.figures import load_figures
 from guide.reference.office import Office
 from guide.reference.sayings import say
-from guide.sheets.said import Said, said_so_far
+from guide.sheets.said import Said, place_title, said_so_far
 from guide.sheets.spoken import say_of_talk
+from guide.sheets.standing import standing_line, standing_of
 from guide.survey.build import code_of, survey_from
 from guide.survey.model import Problem, Survey
 
 if TYPE_CHECKING:
     from guide.layout.parts import Layout
+    from guide.sheets.actions import Action
+    from guide.sheets.changes import Changes
     from guide.sheets.plan import Plan
     from guide.sheets.twice import Doubtful
 
@@ -40,6 +43,7 @@ class OpenJob:
         self._layout: Layout | None = None
         self._plan: Plan | None = None
         self._again: tuple[Doubtful, ...] | None = None
+        self._was: tuple[Answers, Layout | None] | None = None
 
     @property
     def job(self) -> Job:
@@ -61,11 +65,25 @@ class OpenJob:
     @property
     def layout(self) -> Layout:
         """The layout of the answers so far."""
+        if self._layout is None:
+            self._layout = self._laid_out(self.survey)
+        return self._layout
+
+    def _laid_out(self, survey: Survey) -> Layout:
         from guide.layout.engine import lay_out  # the first question need not wait for it
 
-        if self._layout is None:
-            self._layout = lay_out(self.survey, code_of(self.survey, self.office), load_figures())
-        return self._layout
+        return lay_out(survey, code_of(survey, self.office), load_figures())
+
+    def changes(self, letter: str) -> Changes:
+        """What the last change of the answers made of a wall."""
+        from guide.sheets.changes import Changes, changes  # nor for this
+
+        if self._was is None:
+            return Changes()
+        answers, layout = self._was
+        layout = layout or self._laid_out(survey_from(self.book, answers))
+        self._was = answers, layout
+        return changes(layout.by_letter.get(letter), self.layout.by_letter.get(letter))
 
     @property
     def said(self) -> tuple[Said, ...]:
@@ -92,7 +110,7 @@ class OpenJob:
 
     def counts(self) -> tuple[int, int, int]:
         """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
-        asked = [self.answers.get(each.path) for each in applying(self.book, self.answers)]
+        asked = [self.answers.get(each.path) for each in expected(self.book, self.answers)]
         given = [answer for answer in asked if answer is not None]
         done = sum(not answer.confirm for answer in given)
         guessed = sum(answer.known is not Certainty.MEASURED for answer in given)
@@ -107,6 +125,37 @@ class OpenJob:
 
     def _said(self, problem: Problem) -> str:
         return say(problem.saying, tape_of(self.answers))
+
+    def heading(self, place: str) -> str:
+        """Return a place in words."""
+        return place_title(self.answers, place)
+
+    def standing(self, letter: str | None) -> str:
+        """Return how far a wall can be trusted, in one line; the basement without one."""
+        return standing_line(self.answers, standing_of(self.book, self.answers, self.layout, letter or ""))
+
+    def piece_lines(self, names: tuple[str, ...]) -> tuple[str, ...]:
+        """Tell of the one piece, or thing on a wall, of this name; of several only which they are."""
+        from guide.sheets.piece import told_of_pieces  # checks and lists are loaded when somebody points at a piece
+
+        return told_of_pieces(self.book, self.answers, self.plan, names)
+
+    def piece_line(self, name: str) -> str:
+        """Return a piece, or a thing on a wall, in one line."""
+        from guide.sheets.piece import piece_line
+
+        return piece_line(self.plan, name)
+
+    def decides(self, name: str) -> tuple[Action, ...]:
+        """Return what the person can say to decide otherwise what was decided of a piece, or of a thing on a wall."""
+        from guide.sheets.piece import decides
+
+        return decides(self.book, self.answers, self.layout, name)
+
+    def _change_to(self, answers: dict[str, Answer]) -> None:
+        """Go on with other answers, and keep what was there before them to tell what they changed."""
+        self._was = self.answers, self._layout
+        self._set(answers)
 
     def _set(self, answers: dict[str, Answer]) -> None:
         self._job = replace(self._job, answers=answers)

@@ -39,7 +39,7 @@ def _question(session: Session) -> Iterator[str]:
     assert asked is not None
     done, whole, _ = session.counts()
     yield ""
-    yield f"[{done + 1} of about {whole}] {session.heading(asked)}"
+    yield f"[{done + 1} of about {whole}] {session.heading(asked.place)}"
     yield from session.question_lines()
 
 

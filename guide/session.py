@@ -24,10 +24,10 @@ from guide.reference.glossary import look_up
 from guide.reference.office import Office
 from guide.sheets.carried import carried_out
 from guide.sheets.pointed import as_typed, pieces_meant
-from guide.sheets.said import place_title, read_back
+from guide.sheets.said import read_back
 from guide.sheets.shown import letter_of, picture_lines
 from guide.sheets.spoken import answer_lines, effect_lines, help_lines, names_of, question_lines, say_of_talk, told
-from guide.sheets.standing import standing_line, standing_lines, standing_of
+from guide.sheets.standing import standing_lines
 from guide.survey.model import Problem
 
 
@@ -81,14 +81,6 @@ class Session(OpenJob):
         return next_question(self.book, self.answers, self._later, self._first)
 
     # ------------------------------------------------------------------------------------------- how it is said
-
-    def heading(self, asked: Asked) -> str:
-        """Return where a question belongs, in words."""
-        return place_title(self.answers, asked.place)
-
-    def heading_of(self, place: str) -> str:
-        """Return a place in words."""
-        return place_title(self.answers, place)
 
     def question_lines(self) -> tuple[str, ...]:
         """Return what to say to ask the current question: the question, its choices, an old answer to keep or change."""
@@ -155,7 +147,7 @@ class Session(OpenJob):
         carried = carried_out(self.book, self.answers, order)
         if carried.answers is not None:
             self._history = self._history.after(self.answers)
-            self._set(carried.answers)
+            self._change_to(carried.answers)
         self._jumped, self._answered, self._offered, self._pending = carried.path, None, None, None
         self._first = carried.wall if carried.wall or carried.answers is not None else self._first
         moved = carried.answers is not None or carried.path is not None or carried.wall is not None
@@ -166,25 +158,15 @@ class Session(OpenJob):
         names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
         return self.piece_lines(names) if names else ()
 
-    def piece_lines(self, names: tuple[str, ...]) -> tuple[str, ...]:
-        """Tell of the one piece, or thing on a wall, of this name; of several only which they are."""
-        from guide.sheets.piece import told_of_pieces  # the first question need not wait for checks and lists
-
-        return told_of_pieces(self.book, self.answers, self.plan, names)
-
     @property
     def _here(self) -> str:
         """The letter of the wall that is asked about; empty while it is none."""
         return self.current.place.partition(".")[0] if self.current is not None else ""
 
-    def standing(self, letter: str | None) -> str:
-        """Return how far a wall can be trusted, in one line; the basement without one."""
-        return standing_line(self.answers, standing_of(self.book, self.answers, self.layout, letter or ""))
-
     def change(self, path: str) -> Turn:
         """Go to an answer given earlier, to change it. Nothing changes until the new answer is given."""
         asked = asked_at(self.book, path)
-        if asked is None or path not in self.answers:
+        if asked is None or (path not in self.answers and not asked.question.on_request):
             return Turn((say_of_talk("no_such_answer", path=clean(path)),))
         self._jumped, self._pending = path, None
         return Turn(())
@@ -215,7 +197,7 @@ class Session(OpenJob):
             return Turn((say_of_talk(nothing),))
         answers, self._history = moved
         names = names_of(self.book, self.answers, changed_paths(self.answers, answers))
-        self._set(dict(answers))
+        self._change_to(dict(answers))
         self._jumped = self._pending = self._offered = self._answered = None
         return Turn((say_of_talk(key, names=names), *self._saved()), stored=True)
 
@@ -290,7 +272,7 @@ class Session(OpenJob):
     def _store(self, given: tuple[_Given, ...], new: dict[str, Answer]) -> Turn:
         before = set(self._problems())
         self._history = self._history.after(self.answers)
-        self._set(new)
+        self._change_to(new)
         alone = len(given) == 1
         lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
         fresh = [problem for problem in self._problems() if problem not in before]

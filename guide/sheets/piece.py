@@ -12,6 +12,7 @@ from guide.lengths import Length, inches, with_unit
 from guide.reference.figures import figure_table, load_figures
 from guide.reference.pieces import load_pieces
 from guide.reference.sayings import say
+from guide.sheets.actions import Action
 from guide.sheets.plan import Plan
 from guide.sheets.said import place_title, said_so_far, thing_title
 from guide.sheets.spoken import say_of_talk
@@ -91,6 +92,14 @@ def overruling(book: Book, answers: Answers, decisions: Iterable[Decision]) -> t
     subjects = (split_path(decision.id) for decision in decisions)
     paths = [path_for(place, ref) for place, subject in subjects if (ref := load_pieces().overruled.get(subject))]
     return tuple(applies[path] for path in dict.fromkeys(paths) if path in applies)
+
+
+def decides(book: Book, answers: Answers, layout: Layout, name: str) -> tuple[Action, ...]:
+    """Return what the person can say to decide otherwise what was decided of a piece, or of a thing on a wall."""
+    part, wall = layout.parts.get(name), layout.by_letter[name.partition(".")[0]]
+    decisions = decided(layout, part) if part is not None else _of_thing(wall, name)
+    said = (change_said(asked) for asked in overruling(book, answers, decisions))
+    return tuple(Action(typed, say_of_talk("does_decide", typed=typed)) for typed in said)
 
 
 def change_said(asked: Asked) -> str:

@@ -14,8 +14,10 @@ from textual.widgets.option_list import Option
 
 from guide.session import Session, Turn
 from guide.sheets.actions import actions
+from guide.sheets.spoken import say_of_talk
 from guide.tui.asides import ActionList, AnswerList, Aside
-from guide.tui.panels import Conversation, Strip, WallPane
+from guide.tui.panels import Conversation, Strip
+from guide.tui.wall import WallPane
 
 
 class Talk(Screen[None]):
@@ -90,7 +92,7 @@ class Talk(Screen[None]):
 
     def action_change(self) -> None:
         """Pick an earlier answer to change."""
-        self.app.push_screen(AnswerList(self._session.said, self._session.heading_of), self._change)
+        self.app.push_screen(AnswerList(self._session.said, self._session.heading), self._change)
 
     def _change(self, path: str | None) -> None:
         if path is not None:
@@ -117,6 +119,24 @@ class Talk(Screen[None]):
         self.toggle_class("-wall-first")
         self._show_standing()
         self.query_one("#wall" if self.has_class("-wall-first") else "#reply").focus()
+
+    def on_wall_pane_pointed(self, event: WallPane.Pointed) -> None:
+        """Say which piece is pointed at, or tell all of it, and let the person decide otherwise there."""
+        line = self._session.piece_line(event.name)
+        self.query_one("#wall", WallPane).tell(say_of_talk("pane_piece", piece=line))
+        if event.chosen:
+            lines, decides = self._session.piece_lines((event.name,)), self._session.decides(event.name)
+            self.app.push_screen(Aside(line, lines[1:], decides), self._decide)
+
+    def _decide(self, typed: str | None) -> None:
+        """Go to the question that holds a choice, where the talk can be seen."""
+        if typed is not None:
+            self.action_reply()
+            self._reply(typed)
+
+    def on_wall_pane_wall_wanted(self, event: WallPane.WallWanted) -> None:
+        """Show another wall than the one that is asked about, until the next answer."""
+        self.draw_wall(event.letter)
 
     def action_reply(self) -> None:
         """Go back to the answer box, from wherever the focus is."""
@@ -151,7 +171,7 @@ class Talk(Screen[None]):
     def _ask(self) -> None:
         asked = self._session.current
         lines = self._session.question_lines()
-        heading = self._session.heading(asked) if asked is not None else ""
+        heading = self._session.heading(asked.place) if asked is not None else ""
         self._conversation.asked(heading, [line for line in lines if not line.startswith("  ") or asked is None])
         choices = self.query_one("#choices", OptionList)
         choices.clear_options()
@@ -180,4 +200,6 @@ class Talk(Screen[None]):
         """
         if not self.query_one("#wall").display:
             return
-        self.query_one("#wall", WallPane).show(self._session.layout, letter, self._session.standing(letter))
+        session, pane = self._session, self.query_one("#wall", WallPane)
+        shown = letter or (session.layout.walls[-1].letter if session.layout.walls else "")
+        pane.show(session.layout, letter, session.standing(letter), session.changes(shown))

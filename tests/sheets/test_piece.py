@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from guide.book.questions import load_book
-from guide.interview.jobfile import Job
+from guide.interview.jobfile import Job, from_json, to_json
 from guide.layout.parts import Kind
 from guide.lint.pieces import lint_pieces
 from guide.lint.sources import source_texts
@@ -141,3 +141,42 @@ def test_the_proof_finds_a_kind_left_out_and_names_that_nothing_has() -> None:
         "header names the decision whim, which nothing makes.",
         "cap is overruled by wall.mood, which is no question.",
     ]
+
+
+def test_a_choice_on_request_is_never_asked_by_itself_and_counts_nowhere() -> None:
+    """The end of the stud layout is asked only of who wants it: unanswered it is neither missing nor guessed nor locked."""
+    session = session_of()
+
+    assert session.current is None
+    assert "0 missing" in session.standing("B")
+    assert session.counts()[0] == session.counts()[1]
+    assert session.survey.unsure({"B.layout_from", "B.pipe1.way"}) == ()
+
+
+def test_each_end_and_each_way_past_a_pipe_that_a_person_decides_is_built() -> None:
+    """The layout starts where it is wanted; a pipe that fits between studs gets a box, or the wall moves out past it."""
+    session = session_of()
+    for side in ("left", "right"):
+        session.reply("change where the stud layout starts of wall B")
+        session.reply(side)
+        assert session.layout.by_letter["B"].zero_side == side
+    before = session.layout.by_letter["B"]
+    session.reply("change how the pipe is passed")
+    session.reply("box")
+    assert session.layout.by_letter["B"].of(Kind.CHASE_POST)
+    session.reply("change how the pipe is passed")
+    session.reply("move the wall")
+    after = session.layout.by_letter["B"]
+    assert not after.of(Kind.CHASE_POST)
+    assert after.offsets.back > before.offsets.back
+    assert after.offsets.back >= after.wall.pipes[0].out
+
+
+def test_a_choice_on_request_is_kept_in_the_job_file() -> None:
+    """Written and read again, the job still has the end that the person decided on."""
+    session = session_of()
+    session.reply("change where the stud layout starts of wall B")
+    session.reply("right")
+    kept = from_json(to_json(load_book(), session.job), load_book())
+
+    assert kept.answers["B.layout_from"].value == "right"
