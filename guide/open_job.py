@@ -12,8 +12,10 @@ from typing import TYPE_CHECKING
 from guide.book.questions import Book
 from guide.interview.answers import Answer, Answers, Certainty
 from guide.interview.asking import expected
+from guide.interview.history import changed_paths
 from guide.interview.jobfile import Job, save
 from guide.interview.understand import tape_of
+from guide.lengths import Length
 from guide.reference.figures import load_figures
 from guide.reference.office import Office
 from guide.reference.sayings import say
@@ -24,10 +26,12 @@ from guide.survey.build import code_of, survey_from
 from guide.survey.model import Problem, Survey
 
 if TYPE_CHECKING:
+    from guide.checks.findings import Finding
     from guide.layout.parts import Layout
     from guide.sheets.actions import Action
     from guide.sheets.changes import Changes
     from guide.sheets.plan import Plan
+    from guide.sheets.raised import Raised
     from guide.sheets.twice import Doubtful
 
 
@@ -44,6 +48,7 @@ class OpenJob:
         self._plan: Plan | None = None
         self._again: tuple[Doubtful, ...] | None = None
         self._was: tuple[Answers, Layout | None] | None = None
+        self._raised: Raised | None = None
 
     @property
     def job(self) -> Job:
@@ -145,6 +150,55 @@ class OpenJob:
         from guide.sheets.piece import piece_line
 
         return piece_line(self.plan, name)
+
+    def findings_lines(self) -> tuple[str, ...]:
+        """Return everything found so far, a line for each, the worst first."""
+        from guide.sheets.raised import finding_line
+
+        lines = [finding_line(each, self.plan.tape, self.plan.guessed) for each in self.plan.findings]
+        return tuple(lines) or (say_of_talk("no_findings"),)
+
+    def why_lines(self) -> tuple[str, ...]:
+        """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
+        from guide.sheets.raised import whole_lines
+
+        return whole_lines(self._raised.last, tape_of(self.answers), self._guessed) if self._raised else ()
+
+    def _done(self, answers: Answers) -> frozenset[str]:
+        """Return the letters of the walls about which nothing is left to ask."""
+        open_now = {a.path for a in expected(self.book, answers) if a.path not in answers or answers[a.path].confirm}
+        letters = {path.partition(".")[0] for path in answers} - {"basement"}
+        return frozenset(letters - {path.partition(".")[0] for path in open_now})
+
+    def _raise_findings(self, *, at_end: bool) -> tuple[str, ...]:
+        """Return what the last change of the answers brought to light, each thing once; what stood before it is no news.
+
+        The walls are laid out for it only where the change was about one that is done, or made it so.
+        """
+        from guide.sheets.raised import Raised, kind_of, raised_after, raised_lines
+
+        assert self._was is not None
+        if self._raised is None:
+            old, layout = self._was
+            survey = survey_from(self.book, old)
+            stood = self._found(survey, layout or (self._laid_out(survey) if self._done(old) else None))
+            self._raised = Raised(frozenset(kind_of(each) for each in stood))
+        done, was_done = self._done(self.answers), self._done(self._was[0])
+        touched = {path.partition(".")[0] for path in changed_paths(self._was[0], self.answers)}
+        laid_out = bool(done) and (at_end or done != was_done or bool(touched & done))
+        found = self._found(self.survey, self.layout if laid_out else None)
+        looked_at = {"basement", *(self.layout.by_letter if laid_out else ())}
+        self._raised = raised_after(self._raised, found, done, looked_at, at_end=at_end)
+        return raised_lines(self._raised, tape_of(self.answers), self._guessed)
+
+    def _guessed(self, length: Length) -> bool:
+        return bool(self.survey.unsure(length.rests))
+
+    def _found(self, survey: Survey, layout: Layout | None) -> tuple[Finding, ...]:
+        from guide.checks.check import basement_findings, check
+
+        code = code_of(survey, self.office)
+        return basement_findings(survey, code) if layout is None else check(layout, code)
 
     def decides(self, name: str) -> tuple[Action, ...]:
         """Return what the person can say to decide otherwise what was decided of a piece, or of a thing on a wall."""

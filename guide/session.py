@@ -142,6 +142,8 @@ class Session(OpenJob):
         """Do what a command asks: with walls, with the place in the talk, or show how things stand."""
         if order.command == "standing":
             return Turn(standing_lines(self.book, self.answers, self.layout))
+        if order.command == "findings":
+            return Turn(self.findings_lines())
         if order.command in ("draw", "section", "floor"):
             return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, self._here)))
         carried = carried_out(self.book, self.answers, order)
@@ -209,7 +211,7 @@ class Session(OpenJob):
             return simple[wish.wanted]()
         if wish.wanted == "later":
             return self._leave_for_later(asked)
-        return Turn(told(self.answers, asked, wish))
+        return Turn((*(self.why_lines() if wish.wanted == "why" else ()), *told(self.answers, asked, wish)))
 
     def _leave_for_later(self, asked: Asked) -> Turn:
         """Ask the other questions first; nothing is stored, so that the question is open still when the job is opened again."""
@@ -232,6 +234,8 @@ class Session(OpenJob):
             return self.back()
         if wanted in ("undo", "redo"):
             return self.undo() if wanted == "undo" else self.redo()
+        if wanted == "why" and (lines := self.why_lines()):
+            return Turn(lines)
         again = said_again(clean(text))
         if again and self._answered is not None:
             self._jumped = self._answered.path
@@ -282,6 +286,7 @@ class Session(OpenJob):
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
         self._answered = given[-1][0]
+        lines += self._raise_findings(at_end=self.current is None)
         return Turn((*lines, *self._saved()), stored=True)
 
     def _doubt_all(self, problems: list[Problem]) -> None:
