@@ -77,6 +77,11 @@ class Session(OpenJob):
             return next((a for a in applying(self.book, self.answers) if a.path == self._jumped), None) or self._next()
         return self._next()
 
+    @property
+    def worked_reply(self) -> str | None:
+        """What a worked talk says to the current question; None in a talk that is no rehearsal."""
+        return None
+
     def _next(self) -> Asked | None:
         return next_question(self.book, self.answers, self._later, self._first)
 

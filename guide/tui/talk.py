@@ -50,7 +50,7 @@ class Talk(Screen[None]):
             with Vertical(id="talk"):
                 yield Conversation(id="conversation")
                 yield OptionList(id="choices")
-                yield Input(id="reply", placeholder="your answer, or: back, why, how, don't know")
+                yield Input(id="reply")
             yield WallPane(id="wall")
         yield Footer(show_command_palette=False, compact=True)
 
@@ -59,6 +59,7 @@ class Talk(Screen[None]):
         for line in self._session.problem_lines():
             self._conversation.said(line)
         self._ask()
+        self._show_worked_reply()
 
     def on_resize(self) -> None:
         """Draw a wall for which there is room now."""
@@ -73,8 +74,8 @@ class Talk(Screen[None]):
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Take a typed reply."""
         event.input.clear()
-        if event.value.strip():
-            self._reply(event.value)
+        if reply := event.value.strip() or self._session.worked_reply:
+            self._reply(reply)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Take a choice that was picked."""
@@ -161,11 +162,18 @@ class Talk(Screen[None]):
         self._conversation.heard(text)
         self._after(self._session.reply(text))
 
+    def _show_worked_reply(self) -> None:
+        """Show in the empty answer box what Enter says, in a rehearsal; else what may be said."""
+        worked = self._session.worked_reply
+        shown = say_of_talk("worked_reply", reply=worked).strip() if worked else say_of_talk("your_answer")
+        self.query_one("#reply", Input).placeholder = shown
+
     def _after(self, turn: Turn) -> None:
         for line in turn.lines:
             self._conversation.said(line)
         if turn.stored or not turn.lines:
             self._ask()
+        self._show_worked_reply()
         self._show_standing()
 
     def _ask(self) -> None:
