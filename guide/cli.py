@@ -18,7 +18,9 @@ from guide.reference.data import DataError
 from guide.worked import WORKED_JOBS, copy_of_worked_job
 
 if TYPE_CHECKING:
+    from guide.book.questions import Book
     from guide.reference.office import Office
+    from guide.session import Session
 
 
 class _Parser(argparse.ArgumentParser):
@@ -61,6 +63,11 @@ def _parser() -> argparse.ArgumentParser:
     )
     practise.add_argument("name", nargs="?", default=WORKED_JOBS[-1], choices=WORKED_JOBS, help="which one")
     practise.add_argument("--plain", action="store_true", help="line by line, without the drawn screen")
+    practise.add_argument(
+        "--talk",
+        action="store_true",
+        help="play its talk from the first question, at your own speed: Enter says the next",
+    )
     plan = commands.add_parser(
         "plan", help="write every paper of a job", description="Write every paper of a job, and plan.json."
     )
@@ -113,7 +120,11 @@ def _run(arguments: list[str]) -> int:
     if options.command == "talk":
         return _open(options.job, plain=options.plain, office=options.office)
     if options.command == "practise":
-        return _practise(options.name, plain=options.plain)
+        return (
+            _rehearse(options.name, plain=options.plain)
+            if options.talk
+            else _practise(options.name, plain=options.plain)
+        )
     if options.command == "plan":
         return _plan(options.job, options.out, options.prices, options.office, printed=options.print)
     if options.command == "prices":
@@ -141,6 +152,11 @@ def _open(job: Path | None, *, plain: bool, office: Path | None = None) -> int:
     if job is not None and job.is_dir():
         raise _Unusable(f"{job} is a folder; name a job file in it.")
     session = Session.opened(book, job, _office(office)) if job is not None else None
+    return _talk(book, session, plain=plain)
+
+
+def _talk(book: Book, session: Session | None, *, plain: bool) -> int:
+    """Talk about an open job: in the app on a screen, line by line without one."""
     if not plain and _on_a_screen():
         from guide.tui.app import make_app
 
@@ -152,6 +168,14 @@ def _open(job: Path | None, *, plain: bool, office: Path | None = None) -> int:
 
     talk(session, sys.stdin, sys.stdout)
     return 0
+
+
+def _rehearse(name: str, *, plain: bool) -> int:
+    """Play the talk of a worked job from its first question."""
+    from guide.rehearsal import Rehearsal
+
+    book = load_book()
+    return _talk(book, Rehearsal(book, name), plain=plain)
 
 
 def _practise(name: str, *, plain: bool) -> int:

@@ -11,20 +11,27 @@ from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
 from guide.interview.answers import Answer, Answers, Certainty
-from guide.interview.asking import applying
+from guide.interview.asking import expected
+from guide.interview.history import changed_paths
 from guide.interview.jobfile import Job, save
 from guide.interview.understand import tape_of
+from guide.lengths import Length
 from guide.reference.figures import load_figures
 from guide.reference.office import Office
 from guide.reference.sayings import say
-from guide.sheets.said import Said, said_so_far
+from guide.sheets.said import Said, place_title, said_so_far
 from guide.sheets.spoken import say_of_talk
+from guide.sheets.standing import standing_line, standing_of
 from guide.survey.build import code_of, survey_from
 from guide.survey.model import Problem, Survey
 
 if TYPE_CHECKING:
+    from guide.checks.findings import Finding
     from guide.layout.parts import Layout
+    from guide.sheets.actions import Action
+    from guide.sheets.changes import Changes
     from guide.sheets.plan import Plan
+    from guide.sheets.raised import Raised
     from guide.sheets.twice import Doubtful
 
 
@@ -40,6 +47,8 @@ class OpenJob:
         self._layout: Layout | None = None
         self._plan: Plan | None = None
         self._again: tuple[Doubtful, ...] | None = None
+        self._was: tuple[Answers, Layout | None] | None = None
+        self._raised: Raised | None = None
 
     @property
     def job(self) -> Job:
@@ -61,11 +70,25 @@ class OpenJob:
     @property
     def layout(self) -> Layout:
         """The layout of the answers so far."""
+        if self._layout is None:
+            self._layout = self._laid_out(self.survey)
+        return self._layout
+
+    def _laid_out(self, survey: Survey) -> Layout:
         from guide.layout.engine import lay_out  # the first question need not wait for it
 
-        if self._layout is None:
-            self._layout = lay_out(self.survey, code_of(self.survey, self.office), load_figures())
-        return self._layout
+        return lay_out(survey, code_of(survey, self.office), load_figures())
+
+    def changes(self, letter: str) -> Changes:
+        """What the last change of the answers made of a wall."""
+        from guide.sheets.changes import Changes, changes  # nor for this
+
+        if self._was is None:
+            return Changes()
+        answers, layout = self._was
+        layout = layout or self._laid_out(survey_from(self.book, answers))
+        self._was = answers, layout
+        return changes(layout.by_letter.get(letter), self.layout.by_letter.get(letter))
 
     @property
     def said(self) -> tuple[Said, ...]:
@@ -92,7 +115,7 @@ class OpenJob:
 
     def counts(self) -> tuple[int, int, int]:
         """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
-        asked = [self.answers.get(each.path) for each in applying(self.book, self.answers)]
+        asked = [self.answers.get(each.path) for each in expected(self.book, self.answers)]
         given = [answer for answer in asked if answer is not None]
         done = sum(not answer.confirm for answer in given)
         guessed = sum(answer.known is not Certainty.MEASURED for answer in given)
@@ -107,6 +130,86 @@ class OpenJob:
 
     def _said(self, problem: Problem) -> str:
         return say(problem.saying, tape_of(self.answers))
+
+    def heading(self, place: str) -> str:
+        """Return a place in words."""
+        return place_title(self.answers, place)
+
+    def standing(self, letter: str | None) -> str:
+        """Return how far a wall can be trusted, in one line; the basement without one."""
+        return standing_line(self.answers, standing_of(self.book, self.answers, self.layout, letter or ""))
+
+    def piece_lines(self, names: tuple[str, ...]) -> tuple[str, ...]:
+        """Tell of the one piece, or thing on a wall, of this name; of several only which they are."""
+        from guide.sheets.piece import told_of_pieces  # checks and lists are loaded when somebody points at a piece
+
+        return told_of_pieces(self.book, self.answers, self.plan, names)
+
+    def piece_line(self, name: str) -> str:
+        """Return a piece, or a thing on a wall, in one line."""
+        from guide.sheets.piece import piece_line
+
+        return piece_line(self.plan, name)
+
+    def findings_lines(self) -> tuple[str, ...]:
+        """Return everything found so far, a line for each, the worst first."""
+        from guide.sheets.raised import finding_line
+
+        lines = [finding_line(each, self.plan.tape, self.plan.guessed) for each in self.plan.findings]
+        return tuple(lines) or (say_of_talk("no_findings"),)
+
+    def why_lines(self) -> tuple[str, ...]:
+        """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
+        from guide.sheets.raised import whole_lines
+
+        return whole_lines(self._raised.last, tape_of(self.answers), self._guessed) if self._raised else ()
+
+    def _done(self, answers: Answers) -> frozenset[str]:
+        """Return the letters of the walls about which nothing is left to ask."""
+        open_now = {a.path for a in expected(self.book, answers) if a.path not in answers or answers[a.path].confirm}
+        letters = {path.partition(".")[0] for path in answers} - {"basement"}
+        return frozenset(letters - {path.partition(".")[0] for path in open_now})
+
+    def _raise_findings(self, *, at_end: bool) -> tuple[str, ...]:
+        """Return what the last change of the answers brought to light, each thing once; what stood before it is no news.
+
+        The walls are laid out for it only where the change was about one that is done, or made it so.
+        """
+        from guide.sheets.raised import Raised, kind_of, raised_after, raised_lines
+
+        assert self._was is not None
+        if self._raised is None:
+            old, layout = self._was
+            survey = survey_from(self.book, old)
+            stood = self._found(survey, layout or (self._laid_out(survey) if self._done(old) else None))
+            self._raised = Raised(frozenset(kind_of(each) for each in stood))
+        done, was_done = self._done(self.answers), self._done(self._was[0])
+        touched = {path.partition(".")[0] for path in changed_paths(self._was[0], self.answers)}
+        laid_out = bool(done) and (at_end or done != was_done or bool(touched & done))
+        found = self._found(self.survey, self.layout if laid_out else None)
+        looked_at = {"basement", *(self.layout.by_letter if laid_out else ())}
+        self._raised = raised_after(self._raised, found, done, looked_at, at_end=at_end)
+        return raised_lines(self._raised, tape_of(self.answers), self._guessed)
+
+    def _guessed(self, length: Length) -> bool:
+        return bool(self.survey.unsure(length.rests))
+
+    def _found(self, survey: Survey, layout: Layout | None) -> tuple[Finding, ...]:
+        from guide.checks.check import basement_findings, check
+
+        code = code_of(survey, self.office)
+        return basement_findings(survey, code) if layout is None else check(layout, code)
+
+    def decides(self, name: str) -> tuple[Action, ...]:
+        """Return what the person can say to decide otherwise what was decided of a piece, or of a thing on a wall."""
+        from guide.sheets.piece import decides
+
+        return decides(self.book, self.answers, self.layout, name)
+
+    def _change_to(self, answers: dict[str, Answer]) -> None:
+        """Go on with other answers, and keep what was there before them to tell what they changed."""
+        self._was = self.answers, self._layout
+        self._set(answers)
 
     def _set(self, answers: dict[str, Answer]) -> None:
         self._job = replace(self._job, answers=answers)

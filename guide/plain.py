@@ -7,25 +7,30 @@ from typing import TextIO
 
 from guide.interview.replies import clean
 from guide.session import Session
+from guide.sheets.spoken import say_of_talk
 
 
 def talk(session: Session, replies: TextIO, out: TextIO) -> None:
     """Ask and answer until nothing is left to ask or the replies end. Replies that are not typed at a screen are echoed.
 
-    `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
+    In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
     """
     echo = not replies.isatty()
     for problem in session.problem_lines():
         _say(out, (problem,))
     while session.current is not None:
         _say(out, _question(session))
+        worked = session.worked_reply
+        _say(out, (say_of_talk("worked_reply", reply=worked),) if worked else ())
         out.write("> ")
         out.flush()
         reply = replies.readline()
         if not reply:
             out.write("\n")
             break
-        if echo:
+        played = bool(worked) and not reply.strip()
+        reply = worked if worked and played else reply
+        if echo or played:
             out.write(f"{clean(reply)}\n")
         _say(out, session.reply(reply).lines)
     else:
@@ -39,7 +44,7 @@ def _question(session: Session) -> Iterator[str]:
     assert asked is not None
     done, whole, _ = session.counts()
     yield ""
-    yield f"[{done + 1} of about {whole}] {session.heading(asked)}"
+    yield f"[{done + 1} of about {whole}] {session.heading(asked.place)}"
     yield from session.question_lines()
 
 

@@ -5,7 +5,7 @@ The app, the plain talk, the command line and the tests all talk to a `Session`;
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -20,12 +20,14 @@ from guide.interview.jobfile import Job, load
 from guide.interview.replies import Sorry, clean
 from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
 from guide.open_job import OpenJob
+from guide.reference.glossary import look_up
 from guide.reference.office import Office
 from guide.sheets.carried import carried_out
-from guide.sheets.said import place_title, read_back
+from guide.sheets.pointed import as_typed, pieces_meant
+from guide.sheets.said import read_back
 from guide.sheets.shown import letter_of, picture_lines
-from guide.sheets.spoken import effect_lines, filled, help_lines, names_of, question_lines, say_of_talk, told
-from guide.sheets.standing import standing_line, standing_lines, standing_of
+from guide.sheets.spoken import answer_lines, effect_lines, help_lines, names_of, question_lines, say_of_talk, told
+from guide.sheets.standing import standing_lines
 from guide.survey.model import Problem
 
 
@@ -75,18 +77,15 @@ class Session(OpenJob):
             return next((a for a in applying(self.book, self.answers) if a.path == self._jumped), None) or self._next()
         return self._next()
 
+    @property
+    def worked_reply(self) -> str | None:
+        """What a worked talk says to the current question; None in a talk that is no rehearsal."""
+        return None
+
     def _next(self) -> Asked | None:
         return next_question(self.book, self.answers, self._later, self._first)
 
     # ------------------------------------------------------------------------------------------- how it is said
-
-    def heading(self, asked: Asked) -> str:
-        """Return where a question belongs, in words."""
-        return place_title(self.answers, asked.place)
-
-    def heading_of(self, place: str) -> str:
-        """Return a place in words."""
-        return place_title(self.answers, place)
 
     def question_lines(self) -> tuple[str, ...]:
         """Return what to say to ask the current question: the question, its choices, an old answer to keep or change."""
@@ -106,8 +105,11 @@ class Session(OpenJob):
         offered, self._offered = self._offered, None
         if offered is not None and load_talk().wish(clean(text)) in ("yes", "keep"):
             return self._take(offered)
-        if (order := order_said(self.answers, text)) is not None:
+        order = order_said(self.answers, text)
+        if order is not None and order.command != "piece":
             return self.carry_out(order)
+        if order is not None and (lines := self._told_of(order.words, text)):
+            return Turn(lines)
         asked = self.current
         if asked is None:
             return self._after_the_end(text)
@@ -145,26 +147,33 @@ class Session(OpenJob):
         """Do what a command asks: with walls, with the place in the talk, or show how things stand."""
         if order.command == "standing":
             return Turn(standing_lines(self.book, self.answers, self.layout))
+        if order.command == "findings":
+            return Turn(self.findings_lines())
         if order.command in ("draw", "section", "floor"):
-            here = self.current.place.partition(".")[0] if self.current is not None else ""
-            return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, here)))
+            return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, self._here)))
         carried = carried_out(self.book, self.answers, order)
         if carried.answers is not None:
             self._history = self._history.after(self.answers)
-            self._set(carried.answers)
+            self._change_to(carried.answers)
         self._jumped, self._answered, self._offered, self._pending = carried.path, None, None, None
         self._first = carried.wall if carried.wall or carried.answers is not None else self._first
         moved = carried.answers is not None or carried.path is not None or carried.wall is not None
         return Turn((*carried.lines, *(self._saved() if carried.answers is not None else ())), stored=moved)
 
-    def standing(self, letter: str | None) -> str:
-        """Return how far a wall can be trusted, in one line; the basement without one."""
-        return standing_line(self.answers, standing_of(self.book, self.answers, self.layout, letter or ""))
+    def _told_of(self, words: str, typed: str) -> tuple[str, ...]:
+        """Tell of the piece that is asked about; nothing when a word of the trade is meant, or none."""
+        names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
+        return self.piece_lines(names) if names else ()
+
+    @property
+    def _here(self) -> str:
+        """The letter of the wall that is asked about; empty while it is none."""
+        return self.current.place.partition(".")[0] if self.current is not None else ""
 
     def change(self, path: str) -> Turn:
         """Go to an answer given earlier, to change it. Nothing changes until the new answer is given."""
         asked = asked_at(self.book, path)
-        if asked is None or path not in self.answers:
+        if asked is None or (path not in self.answers and not asked.question.on_request):
             return Turn((say_of_talk("no_such_answer", path=clean(path)),))
         self._jumped, self._pending = path, None
         return Turn(())
@@ -195,7 +204,7 @@ class Session(OpenJob):
             return Turn((say_of_talk(nothing),))
         answers, self._history = moved
         names = names_of(self.book, self.answers, changed_paths(self.answers, answers))
-        self._set(dict(answers))
+        self._change_to(dict(answers))
         self._jumped = self._pending = self._offered = self._answered = None
         return Turn((say_of_talk(key, names=names), *self._saved()), stored=True)
 
@@ -207,7 +216,7 @@ class Session(OpenJob):
             return simple[wish.wanted]()
         if wish.wanted == "later":
             return self._leave_for_later(asked)
-        return Turn(told(self.answers, asked, wish))
+        return Turn((*(self.why_lines() if wish.wanted == "why" else ()), *told(self.answers, asked, wish)))
 
     def _leave_for_later(self, asked: Asked) -> Turn:
         """Ask the other questions first; nothing is stored, so that the question is open still when the job is opened again."""
@@ -230,6 +239,8 @@ class Session(OpenJob):
             return self.back()
         if wanted in ("undo", "redo"):
             return self.undo() if wanted == "undo" else self.redo()
+        if wanted == "why" and (lines := self.why_lines()):
+            return Turn(lines)
         again = said_again(clean(text))
         if again and self._answered is not None:
             self._jumped = self._answered.path
@@ -270,8 +281,9 @@ class Session(OpenJob):
     def _store(self, given: tuple[_Given, ...], new: dict[str, Answer]) -> Turn:
         before = set(self._problems())
         self._history = self._history.after(self.answers)
-        self._set(new)
-        lines = [line for asked, answer in given for line in self._read_back(asked, answer, alone=len(given) == 1)]
+        self._change_to(new)
+        alone = len(given) == 1
+        lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
             self._doubt_all(fresh)
@@ -279,17 +291,8 @@ class Session(OpenJob):
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
         self._answered = given[-1][0]
+        lines += self._raise_findings(at_end=self.current is None)
         return Turn((*lines, *self._saved()), stored=True)
-
-    def _read_back(self, asked: Asked, answer: Answer, *, alone: bool) -> Iterator[str]:
-        """Yield an answer said back, what not knowing it does, and why it is in doubt; its place where there are several."""
-        name = asked.question.short if alone else names_of(self.book, self.answers, (asked.path,))
-        yield say_of_talk("understood", name=name, value=read_back(asked.question, answer, tape_of(self.answers)))
-        if answer.value is None or "know" in answer.typed.lower():
-            yield asked.question.unknown.say
-        doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
-        if doubt is not None:
-            yield say_of_talk("doubt", why=filled(self.answers, asked, doubt.say))
 
     def _doubt_all(self, problems: list[Problem]) -> None:
         """Put every answer of a contradiction in doubt, so that it is asked again."""

@@ -123,6 +123,8 @@ class Question(_Data):
     when: Condition | None = None
     hangs_on: tuple[str, ...] = ()
     """Questions (`scope.id`) whose change puts this answer in doubt."""
+    on_request: bool = False
+    """A choice that the engine makes well by itself: asked only of a person who wants to make it."""
     first_drawing: bool = False
     """One of the few answers that the first drawing of a wall needs."""
 

@@ -14,7 +14,7 @@ Wanted = Literal[
 ]  # fmt: skip
 """What a person can want instead of answering."""
 
-Command = Literal["go", "copy", "mirror", "before", "after", "insert_before", "insert_after", "delete", "draw", "section", "floor", "standing", "find"]  # fmt: skip
+Command = Literal["go", "copy", "mirror", "before", "after", "insert_before", "insert_after", "delete", "draw", "section", "floor", "standing", "findings", "piece", "find"]  # fmt: skip
 """What a person can have done with the job."""
 
 _APOSTROPHES = str.maketrans(dict.fromkeys("’‘ʼ´`′＇", "'"))

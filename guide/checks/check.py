@@ -13,13 +13,13 @@ from guide.checks.walls import wall_findings
 from guide.layout.parts import Layout
 from guide.reference.codes import CodeProfile
 from guide.reference.findings import Severity
+from guide.survey.model import Survey
 
 
 def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
     """Return every finding: the worst first, the whole basement before its walls, walls as walked, from the left."""
     survey = layout.survey
-    found = [*gate(survey, code), *house_findings(survey.basement, code)]
-    found += [*energy_row(survey.basement), *corner_findings(survey)]
+    found = [*basement_findings(survey, code)]
     for wall in layout.walls:
         found += wall_findings(wall, survey.basement, code)
         found += audit(wall)
@@ -28,6 +28,12 @@ def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
     order = list(Severity)
     letters = [None, *(wall.letter for wall in survey.walls)]
     return tuple(sorted(found, key=lambda f: (order.index(f.severity), letters.index(f.wall))))
+
+
+def basement_findings(survey: Survey, code: CodeProfile) -> tuple[Finding, ...]:
+    """Return the findings that need no layout: of the whole basement, and whether the room closes."""
+    house = (*gate(survey, code), *house_findings(survey.basement, code))
+    return (*house, *energy_row(survey.basement), *corner_findings(survey))
 
 
 def stopped(findings: tuple[Finding, ...]) -> bool:

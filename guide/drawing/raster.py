@@ -38,6 +38,8 @@ class Grid:
     """The wide and empty looks, under the firm ones."""
     firm: dict[Cell, int] = field(default_factory=dict)
     """The shape that claimed a cell."""
+    named: dict[Cell, str] = field(default_factory=dict)
+    """The part or the thing that a cell shows; cells that show neither are not here."""
     words: dict[Cell, str] = field(default_factory=dict)
     placed: dict[str, int] = field(default_factory=dict)
     """The column of each named shape."""
@@ -95,10 +97,12 @@ def rasterise(drawing: Drawing, columns: int, rows: int) -> Grid:
     for fill in fills:
         if not SIGNS[fill.look].firm:
             for cell in grid.cells(fill):
-                grid.signs[cell], grid.looks[cell] = SIGNS[fill.look], fill.look
+                grid.signs[cell], grid.looks[cell], grid.named[cell] = SIGNS[fill.look], fill.look, fill.name
     firm = [index for index, fill in enumerate(fills) if SIGNS[fill.look].firm]
     for index in reversed(firm):
         _claim(grid, fills, index)
+    grid.named |= {cell: fills[index].name for cell, index in grid.firm.items()}
+    grid.named = {cell: name for cell, name in grid.named.items() if "." in name}  # concrete and joists are no pieces
     _joints(grid, fills)
     for look in SEAMS:
         _seams(grid, fills, look)

@@ -6,9 +6,11 @@ that do not fit are left out, never run into each other.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections import Counter
+from collections.abc import Callable, Set
 from textwrap import wrap
 
+from guide.drawing.pointing import Drawn
 from guide.drawing.raster import Grid, rasterise, used
 from guide.drawing.shapes import LOCKED, Drawing, Label, Line, Mark, Ruler
 from guide.drawing.signs import RULE, Sign
@@ -24,6 +26,10 @@ STEPS = {
     "millimetres": tuple(from_mm(step) for step in (100, 250, 500, 1000, 2000, 5000, 10000, 20000)),
 }
 """What a rule may be divided in; the finest that can be read is taken."""
+STAR = "*"
+"""Stands under what is to be seen first, and before its row."""
+STARRED_WIDE = 3
+"""Columns of what a star can stand under; it would say nothing of a plate."""
 BETWEEN = 2
 """Spaces between two numbers of a rule, at least."""
 
@@ -44,23 +50,44 @@ def render(
     `rows` is the most lines there may be, title and legend included; the picture keeps eight whatever is asked. Without
     it the picture is true in its proportions, or up to twice as tall where it would be under 12 rows, at most 28. Made for 36 columns and more; under that it is cut off.
     """
-    page = _Page(drawing, columns, tape, ascii_only, locked)
+    drawn = draw(drawing, columns=columns, rows=rows, tape=tape, ascii_only=ascii_only, locked=locked)
+    return "\n".join(drawn.lines).rstrip("\n")
+
+
+def draw(
+    drawing: Drawing,
+    *,
+    columns: int,
+    rows: int | None = None,
+    tape: Tape = "inches",
+    ascii_only: bool = False,
+    locked: Callable[[Length], bool] = lambda length: False,
+    starred: Set[str] = frozenset(),
+) -> Drawn:
+    """Return the same text with what each character shows; under the pieces in `starred` stands a row of stars."""
+    page = _Page(drawing, columns, tape, ascii_only, locked, starred)
     cells, picture = page.size()
-    lines = page.lines(cells, picture)
-    while rows is not None and len(lines) > rows and picture > LEAST_ROWS:
-        picture = max(LEAST_ROWS, picture - (len(lines) - rows))
-        lines = page.lines(cells, picture)
-    return "\n".join(text[:columns].rstrip() for text in lines).rstrip("\n")
+    drawn = page.drawn(cells, picture)
+    while rows is not None and len(drawn.lines) > rows and picture > LEAST_ROWS:
+        picture = max(LEAST_ROWS, picture - (len(drawn.lines) - rows))
+        drawn = page.drawn(cells, picture)
+    return drawn
 
 
 class _Page:
     """What stays the same while the size of the picture is looked for."""
 
     def __init__(
-        self, drawing: Drawing, columns: int, tape: Tape, ascii_only: bool, locked: Callable[[Length], bool]
+        self,
+        drawing: Drawing,
+        columns: int,
+        tape: Tape,
+        ascii_only: bool,
+        locked: Callable[[Length], bool],
+        starred: Set[str],
     ) -> None:
         self.drawing, self.columns, self.tape, self.ascii_only = drawing, columns, tape, ascii_only
-        self.locked = locked
+        self.locked, self.starred = locked, starred
         self.marks: dict[tuple[bool, str], list[Mark]] = {}
         for shape in drawing.shapes:
             if isinstance(shape, Mark):
@@ -89,7 +116,7 @@ class _Page:
         rows = tall * cells // (wide * 2)
         return cells, min(max(rows, min(2 * rows, FEWEST_ROWS), LEAST_ROWS), MOST_ROWS)
 
-    def lines(self, cells: int, rows: int) -> list[str]:
+    def drawn(self, cells: int, rows: int) -> Drawn:
         grid = rasterise(self.drawing, cells, rows)
         for shape in self.drawing.shapes:
             if isinstance(shape, Line):
@@ -101,7 +128,20 @@ class _Page:
         above = [text for (over, _), text in rows_of.items() if over and text]
         below = [text for (over, _), text in rows_of.items() if not over and text]
         title = wrap(plain(self.drawing.title, self.ascii_only), max(1, self.columns))
-        return [*title, "", *above, *self._picture(grid), *below, *self._ruler(grid), "", *self._legend(grid)]
+        stars = self._stars(grid)
+        lines = [*title, "", *above, *self._picture(grid), *stars, *below, *self._ruler(grid), "", *self._legend(grid)]
+        first = len(title) + 1 + len(above) - min([0, *(row for _, row in grid.signs)])
+        names = {(column + self.margin, row + first): name for (column, row), name in grid.named.items()}
+        return Drawn(tuple(text[: self.columns].rstrip() for text in lines), names)
+
+    def _stars(self, grid: Grid) -> list[str]:
+        """Return the row of stars; under what runs along the wall none can stand, and with none there is no row."""
+        wide = Counter(name for _, name in {(column, name) for (column, _), name in grid.named.items()})
+        starred = (name for name in self.starred if name in grid.placed and wide[name] <= STARRED_WIDE)
+        columns = {grid.placed[name] for name in starred}
+        if not columns:
+            return []
+        return [f"{STAR:>{self.margin - 1}} " + "".join(STAR if at in columns else " " for at in range(grid.columns))]
 
     def _picture(self, grid: Grid) -> list[str]:
         left, top = grid.of.left, grid.of.ceiling.at(grid.of.left)

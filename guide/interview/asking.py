@@ -52,6 +52,11 @@ def applying(book: Book, answers: Answers) -> Iterator[Asked]:
     yield from _applying_at(book, answers, "basement", frozenset())
 
 
+def expected(book: Book, answers: Answers) -> Iterator[Asked]:
+    """Yield every question that applies now and that the talk comes to by itself, or that was answered on request."""
+    return (a for a in applying(book, answers) if not a.question.on_request or a.path in answers)
+
+
 def _applying_at(book: Book, answers: Answers, place: str, outer: frozenset[str]) -> Iterator[Asked]:
     """Yield the questions of a place and of the things in it; `outer` are the paths that apply around it.
 
@@ -87,7 +92,7 @@ def next_question(
     Those of the wall `first` come before all others, those whose path is in `later` after them.
     """
     left = found = None
-    for asked in applying(book, answers):
+    for asked in expected(book, answers):
         answer = answers.get(asked.path)
         if answer is None or answer.confirm:
             if asked.path in later:

@@ -28,7 +28,7 @@ class Order:
 
 def order_said(answers: Answers, typed: str) -> Order | None:
     """Return the command that a reply is, or None when it is none."""
-    plain = load_talk().folded(clean(typed))
+    plain = load_talk().folded(clean(typed)).rstrip(" ?")
     for command, form in _forms():
         if found := form.fullmatch(plain):
             named = found.groupdict()

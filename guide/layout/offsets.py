@@ -48,10 +48,11 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     lying = [pipe for pipe in wall.pipes if pipe.run == "lying"]
     ways = {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying}
     moved = [pipe for pipe in lying if ways[pipe.place][0] == "shift"]
+    moved += [pipe for pipe in wall.pipes if pipe.way == "move the wall"]
     if moved:
         back = greatest(back, *(pipe.out + figures.pipe_behind for pipe in moved)).up_to(figures.back_step)
         ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying if pipe not in moved}
-    back = back.with_rests(frozenset().union(*(pipe.rests for pipe in lying)))
+    back = back.with_rests(frozenset().union(*(pipe.rests for pipe in (*lying, *moved))))
     face = back + figures.stud_deep
     offsets = Offsets(back, face, face + inches(basement.drywall).on("basement.drywall"), hump, foam_face)
     notched = tuple(pipe for pipe in lying if ways[pipe.place][0] == "notch")

@@ -10,6 +10,7 @@ from guide.layout.openings import Stretch
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest
+from guide.reference.figures import Figures
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Pipe
 from guide.survey.room import thing_name
@@ -42,6 +43,12 @@ def stacks_of(site: Site) -> tuple[Stack, ...]:
     return tuple(_stack(site, pipe) for pipe in site.wall.pipes if pipe.run == "standing" and pipe.at is not None)
 
 
+def _fits_a_bay(pipe: Pipe, face: Length, figures: Figures) -> bool:
+    """Say whether an upright pipe stays behind the room face of the studs and between two of them."""
+    room = figures.stud_spacing - figures.stud_thick
+    return pipe.out + figures.pipe_in_bay <= face and pipe.wide + figures.pipe_side * 2 <= room
+
+
 def _stack(site: Site, pipe: Pipe) -> Stack:
     figures, back, face = site.figures, site.offsets.back, site.offsets.face
     at, what = pipe.at or ZERO, thing_name(pipe.place)
@@ -54,7 +61,7 @@ def _stack(site: Site, pipe: Pipe) -> Stack:
     elif pipe.back >= site.offsets.drywall:
         way = "front"
         said = saying("decision.pipe_front", what=what, gap=pipe.back - site.offsets.drywall)
-    elif pipe.out + figures.pipe_in_bay <= face and pipe.wide + side * 2 <= figures.stud_spacing - figures.stud_thick:
+    elif pipe.way != "box" and _fits_a_bay(pipe, face, figures):
         way = "bay"
         said = saying("decision.pipe_bay", what=what, at=at, out=pipe.out, face=face)
         beat = (saying("alternative.box", wide=pipe.wide + figures.chase_wider),)
@@ -64,6 +71,8 @@ def _stack(site: Site, pipe: Pipe) -> Stack:
         floor = shift.inch * site.wall.length.inch
         said = saying("decision.pipe_box", what=what, at=at, out=pipe.out, face=face, inside=pipe.wide + side * 2)
         beat = (saying("alternative.shift", shift=shift, floor=floor),)
+        if _fits_a_bay(pipe, face, figures):
+            beat = (saying("alternative.pipe_bay"),)
     decision = Decision(f"{pipe.place}.way", site.letter, said, beat)
     rests = pipe.out.rests | pipe.wide.rests | back.rests
     clear = half + side

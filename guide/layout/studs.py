@@ -45,15 +45,16 @@ class Framing:
 
 
 def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
-    """Frame the wall from both ends and return the better one, with the decision between them."""
+    """Frame the wall from both ends and return the better one, or the one the person wants, with the decision between them."""
     left, right = _frame_from(site, "left"), _frame_from(site, "right")
-    best, other = sorted((left, right), key=lambda framing: framing.rank)
+    best, other = sorted((left, right), key=lambda framing: (framing.zero_side != site.wall.layout_from, framing.rank))
     names = ("missed", "narrow", "pieces")
+    beaten = "alternative.zero_yours" if best.zero_side == site.wall.layout_from else "alternative.zero"
     decision = Decision(
         f"{site.letter}.zero",
         site.letter,
         _zero_said(site, best),
-        (saying("alternative.zero", side=other.zero_side, **dict(zip(names, other.rank[:3], strict=True))),),
+        (saying(beaten, side=other.zero_side, **dict(zip(names, other.rank[:3], strict=True))),),
     )
     return replace(best, parts=tuple(notched_for(site, part, notched) for part in best.parts)), decision
 
@@ -82,7 +83,7 @@ def _frame_from(site: Site, side: Side) -> Framing:
         remarks += said
     parts, said = _without_crowded_packs(site, parts, [*pipes, *clear])
     remarks += said
-    weighed = site.things | {"basement.sheets"}
+    weighed = site.things | {"basement.sheets", site.wall.ref("layout_from")}
     centres = list(_module(site, side, zero))
     for _, centre in centres:
         parts += [

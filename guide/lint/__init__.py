@@ -13,6 +13,7 @@ from guide.book.questions import Book
 from guide.book.talk import load_talk
 from guide.lint.figures import lint_code, lint_figures
 from guide.lint.findings import lint_findings
+from guide.lint.pieces import lint_pieces
 from guide.lint.questions import lint_book
 from guide.lint.sayings import lint_sayings, lint_talk
 from guide.lint.sources import attributes_in, source_texts
@@ -21,6 +22,7 @@ from guide.order.proof import lint_steps
 from guide.reference.codes import CODES, load_code
 from guide.reference.figures import Figures, figure_table
 from guide.reference.findings import load_findings
+from guide.reference.pieces import load_pieces
 from guide.reference.sayings import load_sayings
 from guide.reference.steps import load_steps
 from guide.reference.stock import load_fasteners, load_stock
@@ -35,6 +37,7 @@ def lint(book: Book) -> list[str]:
         *lint_sayings(load_sayings(), sources),
         *lint_talk(load_talk().say, sources),
         *lint_figures(figure_table(), {field.name for field in fields(Figures)}, attributes_in(sources)),
+        *lint_pieces(load_pieces(), set(figure_table()), book, sources),
         *(found for code in CODES for found in lint_code(load_code(code))),
         *lint_stock(load_stock(), load_fasteners(), load_steps()),
         *lint_findings(load_findings(), load_sayings(), load_steps()),

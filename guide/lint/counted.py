@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from guide.book.questions import Book
 from guide.interview.answers import Answer, Answers, Certainty
-from guide.interview.asking import applying, next_question
+from guide.interview.asking import expected, next_question
 from guide.interview.understand import bare_of
 from guide.interview.values import example_of, read_value
 
@@ -32,7 +32,7 @@ def questions_asked(book: Book, walls: int) -> tuple[int, int]:
 
 
 def _counted(book: Book, answers: Answers) -> tuple[int, int]:
-    places = [asked.place for asked in applying(book, answers)]
+    places = [asked.place for asked in expected(book, answers)]
     return places.count("basement"), len(places) - places.count("basement")
 
 

@@ -155,6 +155,8 @@ def _answers_by_itself(book: Book, question: Question) -> Iterator[str]:
         else:
             if doubt_about(question, value) is not None:
                 yield f"{name} is “{text}”, which it would then doubt"
+    if question.on_request and not (question.usual == question.unknown.take and question.unknown.settled):
+        yield "it is asked on request alone, so its usual answer has to be taken, and settled"
     if question.opens and question.unknown.take is None:
         yield "it opens a scope, so “don't know” has to take a number"
 

@@ -43,6 +43,7 @@ def _with_the_job() -> Iterator[Action]:
         ("undo", "does_undo"),
         ("redo", "does_redo"),
         ("what is missing", "does_standing"),
+        ("findings", "does_findings"),
         ("floor plan", "does_floor"),
         ("section", "does_section"),
     ):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from guide.book.questions import Book
 from guide.interview.answers import Answer, Answers, count_of, outer_place, wall_letter
-from guide.interview.asking import applying
+from guide.interview.asking import applying, expected
 from guide.interview.commands import Order
 from guide.interview.values import MOST_WALLS
 from guide.interview.walls import (
@@ -51,7 +51,7 @@ def carried_out(book: Book, answers: Answers, order: Order) -> Carried:
 
 def _gone(book: Book, answers: Answers, index: int) -> Carried:
     letter = wall_letter(index)
-    here = [asked for asked in applying(book, answers) if asked.place.partition(".")[0] == letter]
+    here = [asked for asked in expected(book, answers) if asked.place.partition(".")[0] == letter]
     title = wall_title(answers, letter)
     if any(asked.path not in answers or answers[asked.path].confirm for asked in here):
         return Carried((say_of_talk("went_to", wall=title),), wall=letter)
@@ -61,14 +61,18 @@ def _gone(book: Book, answers: Answers, index: int) -> Carried:
 def _found(book: Book, answers: Answers, words: str) -> Carried:
     """Go to the one answer whose name, place or value has all the words; of several, say which there are."""
     wanted = [word for word in words.split() if word not in ("of", "the", "in", "on", "at")]
-    rows = [(row, f"{names_of(book, answers, (row.path,))} {row.value}".lower()) for row in said_so_far(book, answers)]
-    hits = [row for row, text in rows if all(_has(word, text) for word in wanted)]
+    values = {row.path: row.value for row in said_so_far(book, answers)}
+    values |= {
+        asked.path: "" for asked in applying(book, answers) if asked.question.on_request and asked.path not in values
+    }
+    rows = [(path, f"{names_of(book, answers, (path,))} {value}".lower()) for path, value in values.items()]
+    hits = [path for path, text in rows if all(_has(word, text) for word in wanted)]
     if len(hits) == 1:
-        return Carried((), path=hits[0].path)
+        return Carried((), path=hits[0])
     if not hits:
         return Carried((say_of_talk("no_such_answer", path=words),))
-    names = names_of(book, answers, (row.path for row in hits[:6]))
-    first = names_of(book, answers, (hits[0].path,)).replace("(", "").replace(")", "")
+    names = names_of(book, answers, hits[:6])
+    first = names_of(book, answers, hits[:1]).replace("(", "").replace(")", "")
     return Carried((say_of_talk("found_several", count=str(len(hits)), names=names, first=first),))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Set
 from typing import TYPE_CHECKING
 
 from guide.book.talk import Command
@@ -9,6 +10,7 @@ from guide.interview.answers import wall_letter
 from guide.sheets.spoken import say_of_talk
 
 if TYPE_CHECKING:
+    from guide.drawing.pointing import Drawn
     from guide.layout.parts import Layout
 
 COLUMNS = 78
@@ -29,6 +31,18 @@ def picture_lines(layout: Layout, command: Command, letter: str) -> tuple[str, .
     wall = layout.by_letter.get(letter, layout.walls[-1])
     drawing = section(wall) if command == "section" else elevation(wall)
     return tuple(render(drawing, columns=COLUMNS, tape=tape).splitlines())
+
+
+def drawn_wall(layout: Layout, letter: str, view: int, columns: int, starred: Set[str]) -> Drawn:
+    """Return a wall as it is shown beside the talk: the elevation, its section, the floor plan, and round again."""
+    from guide.drawing.elevation import elevation
+    from guide.drawing.floor_plan import floor_plan
+    from guide.drawing.section import section
+    from guide.drawing.text import draw
+
+    wall, views = layout.by_letter[letter], (elevation, section, lambda wall: floor_plan(layout))
+    drawing = views[view % len(views)](wall)
+    return draw(drawing, columns=columns, tape=layout.survey.basement.tape, starred=starred)
 
 
 def letter_of(index: int | None, here: str) -> str:

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answers
+from guide.interview.answers import Answer, Answers
 from guide.interview.asking import Asked, Effect, asked_at
-from guide.interview.understand import Wish, bare_of, tape_of
+from guide.interview.understand import Wish, bare_of, doubt_about, tape_of
 from guide.interview.values import example_of
 from guide.reference.glossary import load_glossary, look_up
-from guide.sheets.said import place_title, thing_title, value_shown, wall_title
+from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
 
 
 def say_of_talk(key: str, **values: str) -> str:
@@ -76,6 +76,17 @@ def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
     if wish.wanted in ("why", "how"):
         return (filled(answers, asked, question.why if wish.wanted == "why" else question.how),)
     return help_lines(answers, asked)
+
+
+def answer_lines(book: Book, answers: Answers, asked: Asked, answer: Answer, *, alone: bool) -> Iterator[str]:
+    """Yield an answer said back, what not knowing it does, and why it is in doubt; its place where there are several."""
+    name = asked.question.short if alone else names_of(book, answers, (asked.path,))
+    yield say_of_talk("understood", name=name, value=read_back(asked.question, answer, tape_of(answers)))
+    if answer.value is None or "know" in answer.typed.lower():
+        yield asked.question.unknown.say
+    doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
+    if doubt is not None:
+        yield say_of_talk("doubt", why=filled(answers, asked, doubt.say))
 
 
 def meaning_line(word: str) -> str:

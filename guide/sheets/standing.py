@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
 from guide.interview.answers import Answers, Certainty, count_of, wall_letter
-from guide.interview.asking import applying
+from guide.interview.asking import expected
 from guide.sheets.said import wall_title
 from guide.sheets.spoken import names_of, say_of_talk
 
@@ -42,7 +42,7 @@ def standings(book: Book, answers: Answers, layout: Layout) -> tuple[Standing, .
 def standing_of(book: Book, answers: Answers, layout: Layout, letter: str) -> Standing:
     """Return how one wall stands, or the basement for an empty letter."""
     place = letter or "basement"
-    here = [asked.path for asked in applying(book, answers) if asked.place.partition(".")[0] == place]
+    here = [asked.path for asked in expected(book, answers) if asked.place.partition(".")[0] == place]
     measured = [
         path
         for path in here

@@ -115,7 +115,7 @@ class _Reader:
             return None
         answer = self.answers.get(path)
         name = self._name(place, question)
-        self._note(path, name, _certainty(answer))
+        self._note(path, name, _certainty(answer, question))
         value = answer.value if answer is not None else None
         if value is None and question.unknown.take is not None:
             value, _ = read_value(question, question.unknown.take, "in")
@@ -156,10 +156,10 @@ class _Reader:
         self.names[rest] = name
 
 
-def _certainty(answer: Answer | None) -> Certainty:
-    """An answer in doubt counts as assumed until it is confirmed; one not given yet is unknown."""
+def _certainty(answer: Answer | None, question: Question) -> Certainty:
+    """An answer in doubt counts as assumed until it is confirmed; one not given yet is unknown, but for a choice left to us."""
     if answer is None:
-        return Certainty.UNKNOWN
+        return Certainty.MEASURED if question.on_request else Certainty.UNKNOWN
     if answer.confirm and answer.known is Certainty.MEASURED:
         return Certainty.ASSUMED
     return answer.known

@@ -125,6 +125,7 @@ class Pipe:
     wide: Length = asked("pipe.wide")
     out: Length = asked("pipe.out")
     reach: str = asked("pipe.reach")
+    way: str | None = asked("pipe.way")
     reach_height: Length | None = asked("pipe.reach_height")
 
     @property
@@ -147,7 +148,8 @@ class Pipe:
     def rests(self) -> frozenset[str]:
         """Every answer that its way past the framing is worked out from."""
         sizes = (self.at, self.start, self.end, self.low_left, self.low_right, self.wide, self.out)
-        return frozenset({f"{self.place}.run"}).union(*(size.rests for size in sizes if size is not None))
+        chosen = {f"{self.place}.way"} if self.way is not None else set()
+        return frozenset({f"{self.place}.run"}).union(chosen, *(size.rests for size in sizes if size is not None))
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,6 +208,7 @@ class Wall:
     right_framed: Length | None = asked("wall.right_framed")
     left_first: str | None = asked("wall.left_first")
     right_first: str | None = asked("wall.right_first")
+    layout_from: str = asked("wall.layout_from")
     across: Length | None = asked("wall.across")
     height: Profile = asked("wall.height")
     concrete: Profile = asked("wall.concrete")

@@ -8,6 +8,7 @@ from typing import ClassVar
 from textual.app import App
 
 from guide.book.questions import Book
+from guide.rehearsal import Rehearsal
 from guide.session import Session
 from guide.tui.start import Start
 from guide.tui.talk import Talk
@@ -34,11 +35,14 @@ class Wallbrief(App[None]):
         else:
             self.push_screen(Start(self.folder), self._open)
 
-    def _open(self, path: Path | None) -> None:
-        if path is None:
+    def _open(self, chosen: Path | str | None) -> None:
+        if chosen is None:
             self.exit()
             return
-        self.session = Session.opened(self.book, path)
+        if isinstance(chosen, str):
+            self.session = Rehearsal(self.book, chosen)
+        else:
+            self.session = Session.opened(self.book, chosen)
         self.push_screen(Talk(self.session, self.folder))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
@@ -16,23 +17,40 @@ from guide.sheets.actions import Action
 from guide.sheets.said import Said
 
 
-class Aside(ModalScreen[None]):
-    """Lines to read; any of the usual keys closes it."""
+class Aside(ModalScreen[str | None]):
+    """Lines to read, and perhaps something to do about them; returns the words that do it, or None.
+
+    Any of the usual keys closes it; what can be done is picked by its number, by the mouse, or from its list.
+    """
 
     BINDINGS: ClassVar = [("escape", "close", "Close"), Binding("enter,f1", "close", show=False)]
 
-    def __init__(self, title: str, lines: Iterable[str]) -> None:
+    def __init__(self, title: str, lines: Iterable[str], actions: Sequence[Action] = ()) -> None:
         super().__init__()
         self._title = title
         self._lines = tuple(lines)
+        self._actions = actions
 
     def compose(self) -> ComposeResult:
-        """One scrolling box."""
+        """What can be done on top, where it is found at once, and under it one scrolling box."""
         with VerticalScroll(classes="aside"):
-            yield Label(self._title, classes="heading")
+            yield Label(self._title, classes="heading", markup=False)
+            if self._actions:
+                numbered = (Option(f"{n}  {each.says}", id=each.typed) for n, each in enumerate(self._actions, 1))
+                yield OptionList(*numbered, id="do", markup=False)
             for line in self._lines:
                 yield Static(line, markup=False, classes="said")
         yield Footer()
+
+    def on_key(self, event: events.Key) -> None:
+        """Take what has this number."""
+        if (event.character or "").isdecimal() and 0 < int(event.character or "") <= len(self._actions):
+            event.stop()
+            self.dismiss(self._actions[int(event.character or "") - 1].typed)
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Take what was picked."""
+        self.dismiss(event.option.id)
 
     def action_close(self) -> None:
         """Go back to the talk."""

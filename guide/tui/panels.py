@@ -2,19 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from textual import events
-from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.widgets import Static
 
-from guide.lengths import Tape
 from guide.session import Session
-
-if TYPE_CHECKING:
-    from guide.layout.parts import Layout, WallLayout
-
 
 MOST_LINES = 160
 """Lines of the talk that can be scrolled back to; what was answered before is found in the list of answers."""
@@ -66,38 +57,3 @@ class Strip(Static):
             parts.append("! answers contradict each other")
         parts.append(f"kept in {session.path.name}" if session.path else "not kept")
         self.update("  |  ".join(parts))
-
-
-class WallPane(VerticalScroll):
-    """The wall that the talk is about, drawn as wide as the pane allows."""
-
-    def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
-        super().__init__(id=id)
-        self._wall: WallLayout | None = None
-        self._tape: Tape = "inches"
-
-    def compose(self) -> ComposeResult:
-        """How far the wall can be trusted, and its drawing."""
-        yield Static("", markup=False, id="standing")
-        yield Static("", markup=False, id="drawing")
-
-    def show(self, layout: Layout, letter: str | None, standing: str) -> None:
-        """Show a wall by its letter; without one, the last that can be drawn. `standing` says how far it can be trusted."""
-        walls = layout.walls
-        self._wall = layout.by_letter.get(letter or "") or (walls[-1] if walls and letter is None else None)
-        self._tape = layout.survey.basement.tape
-        self.query_one("#standing", Static).update(standing)
-        self._draw()
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Draw again at the new width."""
-        self._draw()
-
-    def _draw(self) -> None:
-        text = "The wall is drawn here as soon as it has a length."
-        if self._wall is not None:
-            from guide.drawing.elevation import elevation  # no wall is drawn before the first question is
-            from guide.drawing.text import render
-
-            text = render(elevation(self._wall), columns=max(36, self.scrollable_content_region.width), tape=self._tape)
-        self.query_one("#drawing", Static).update(text)

@@ -18,8 +18,8 @@ from guide.worked import WORKED_JOBS, copy_of_worked_job
 NEW = "my-basement"
 
 
-class Start(Screen[Path | None]):
-    """Returns the path of the job to open; None to leave."""
+class Start(Screen[Path | str | None]):
+    """Returns the path of the job to open, or the name of a worked talk to play; None to leave."""
 
     BINDINGS: ClassVar = [("escape", "leave", "Leave")]
     AUTO_FOCUS = "#jobs"
@@ -37,6 +37,9 @@ class Start(Screen[Path | None]):
             options += [
                 Option(f"Practise on the worked job “{name}” (invented)", id=f"worked:{name}") for name in WORKED_JOBS
             ]
+            options += [
+                Option(f"Play the worked talk “{name}” step by step", id=f"play:{name}") for name in WORKED_JOBS
+            ]
             options.append(Option("Start a new job: type its name below", id="new"))
             yield OptionList(*options, id="jobs")
             yield Input(value=self._free_name(), id="name", placeholder="name of the new job")
@@ -52,6 +55,8 @@ class Start(Screen[Path | None]):
         kind, _, which = (event.option.id or "").partition(":")
         if kind == "open":
             self._leave_with(self._found[int(which)])
+        elif kind == "play":
+            self.dismiss(which)
         elif kind == "worked":
             self._leave_with(copy_of_worked_job(which, self._folder))
         else:

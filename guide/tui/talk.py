@@ -14,8 +14,10 @@ from textual.widgets.option_list import Option
 
 from guide.session import Session, Turn
 from guide.sheets.actions import actions
+from guide.sheets.spoken import say_of_talk
 from guide.tui.asides import ActionList, AnswerList, Aside
-from guide.tui.panels import Conversation, Strip, WallPane
+from guide.tui.panels import Conversation, Strip
+from guide.tui.wall import WallPane
 
 
 class Talk(Screen[None]):
@@ -48,7 +50,7 @@ class Talk(Screen[None]):
             with Vertical(id="talk"):
                 yield Conversation(id="conversation")
                 yield OptionList(id="choices")
-                yield Input(id="reply", placeholder="your answer, or: back, why, how, don't know")
+                yield Input(id="reply")
             yield WallPane(id="wall")
         yield Footer(show_command_palette=False, compact=True)
 
@@ -57,6 +59,7 @@ class Talk(Screen[None]):
         for line in self._session.problem_lines():
             self._conversation.said(line)
         self._ask()
+        self._show_worked_reply()
 
     def on_resize(self) -> None:
         """Draw a wall for which there is room now."""
@@ -71,8 +74,8 @@ class Talk(Screen[None]):
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Take a typed reply."""
         event.input.clear()
-        if event.value.strip():
-            self._reply(event.value)
+        if reply := event.value.strip() or self._session.worked_reply:
+            self._reply(reply)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Take a choice that was picked."""
@@ -90,7 +93,7 @@ class Talk(Screen[None]):
 
     def action_change(self) -> None:
         """Pick an earlier answer to change."""
-        self.app.push_screen(AnswerList(self._session.said, self._session.heading_of), self._change)
+        self.app.push_screen(AnswerList(self._session.said, self._session.heading), self._change)
 
     def _change(self, path: str | None) -> None:
         if path is not None:
@@ -118,6 +121,24 @@ class Talk(Screen[None]):
         self._show_standing()
         self.query_one("#wall" if self.has_class("-wall-first") else "#reply").focus()
 
+    def on_wall_pane_pointed(self, event: WallPane.Pointed) -> None:
+        """Say which piece is pointed at, or tell all of it, and let the person decide otherwise there."""
+        line = self._session.piece_line(event.name)
+        self.query_one("#wall", WallPane).tell(say_of_talk("pane_piece", piece=line))
+        if event.chosen:
+            lines, decides = self._session.piece_lines((event.name,)), self._session.decides(event.name)
+            self.app.push_screen(Aside(line, lines[1:], decides), self._decide)
+
+    def _decide(self, typed: str | None) -> None:
+        """Go to the question that holds a choice, where the talk can be seen."""
+        if typed is not None:
+            self.action_reply()
+            self._reply(typed)
+
+    def on_wall_pane_wall_wanted(self, event: WallPane.WallWanted) -> None:
+        """Show another wall than the one that is asked about, until the next answer."""
+        self.draw_wall(event.letter)
+
     def action_reply(self) -> None:
         """Go back to the answer box, from wherever the focus is."""
         self.remove_class("-wall-first")
@@ -141,17 +162,24 @@ class Talk(Screen[None]):
         self._conversation.heard(text)
         self._after(self._session.reply(text))
 
+    def _show_worked_reply(self) -> None:
+        """Show in the empty answer box what Enter says, in a rehearsal; else what may be said."""
+        worked = self._session.worked_reply
+        shown = say_of_talk("worked_reply", reply=worked).strip() if worked else say_of_talk("your_answer")
+        self.query_one("#reply", Input).placeholder = shown
+
     def _after(self, turn: Turn) -> None:
         for line in turn.lines:
             self._conversation.said(line)
         if turn.stored or not turn.lines:
             self._ask()
+        self._show_worked_reply()
         self._show_standing()
 
     def _ask(self) -> None:
         asked = self._session.current
         lines = self._session.question_lines()
-        heading = self._session.heading(asked) if asked is not None else ""
+        heading = self._session.heading(asked.place) if asked is not None else ""
         self._conversation.asked(heading, [line for line in lines if not line.startswith("  ") or asked is None])
         choices = self.query_one("#choices", OptionList)
         choices.clear_options()
@@ -180,4 +208,6 @@ class Talk(Screen[None]):
         """
         if not self.query_one("#wall").display:
             return
-        self.query_one("#wall", WallPane).show(self._session.layout, letter, self._session.standing(letter))
+        session, pane = self._session, self.query_one("#wall", WallPane)
+        shown = letter or (session.layout.walls[-1].letter if session.layout.walls else "")
+        pane.show(session.layout, letter, session.standing(letter), session.changes(shown))

@@ -12,6 +12,7 @@ from guide.interview.asking import (
     applying,
     asked_at,
     closes_ring,
+    expected,
     joined_left,
     joined_right,
     next_question,
@@ -59,7 +60,7 @@ def test_answering_in_order_never_repeats_a_question_and_ends(data: st.DataObjec
         assert asked.path not in seen
         seen.append(asked.path)
         answers = answered(answers, asked, data.draw(replies(asked.question)))
-    assert seen == [asked.path for asked in applying(BOOK, answers)]
+    assert seen == [asked.path for asked in expected(BOOK, answers)]
     assert set(seen) == set(answers)
 
 
@@ -76,7 +77,7 @@ def test_the_order_in_which_answers_came_does_not_matter(answers: Answers, chanc
 @settings(max_examples=60)
 def test_the_next_question_is_the_first_that_is_open_or_in_doubt(answers: Answers) -> None:
     asked = next_question(BOOK, answers)
-    for each in applying(BOOK, answers):
+    for each in expected(BOOK, answers):
         if asked is not None and each.path == asked.path:
             break
         assert not answers[each.path].confirm

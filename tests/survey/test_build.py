@@ -109,7 +109,7 @@ def test_a_pipe_knows_its_edges_and_its_back() -> None:
     (pipe,) = survey_of(job([wall(pipes=[standing("60 in")])])).walls[0].pipes
 
     assert (pipe.left_edge, pipe.right_edge, pipe.back) == (inches("58 1/4"), inches("61 3/4"), inches("1"))
-    assert {"A.pipe1.at", "A.pipe1.wide", "A.pipe1.out", "A.pipe1.run"} == pipe.rests
+    assert {"A.pipe1.at", "A.pipe1.wide", "A.pipe1.out", "A.pipe1.run", "A.pipe1.way"} == pipe.rests
 
 
 def test_an_opening_rests_on_all_that_frames_it() -> None:

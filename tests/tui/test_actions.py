@@ -13,8 +13,8 @@ from guide.interview.jobfile import Job, load, save
 from guide.session import Session
 from guide.tui.app import make_app
 from guide.tui.asides import ActionList
-from guide.tui.panels import WallPane
 from guide.tui.talk import Talk
+from guide.tui.wall import WallPane
 from tests.tui.test_talk import said, say, session_of
 from tests.walkthroughs import ROOT, worked
 

@@ -13,10 +13,11 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
 from guide.session import Session
 from guide.tui.app import Wallbrief, make_app
-from guide.tui.panels import Conversation, WallPane
+from guide.tui.panels import Conversation
 from guide.tui.papers import Papers
 from guide.tui.start import Start
 from guide.tui.talk import Talk
+from guide.tui.wall import WallPane
 from tests.walkthroughs import ROOT, files_of
 
 SIZES = [(80, 24), (120, 40)]

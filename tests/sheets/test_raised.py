@@ -1,0 +1,75 @@
+"""What the engine finds is raised in the talk once, when all it hangs on has been said, the worst first."""
+
+from __future__ import annotations
+
+from guide.book.questions import load_book
+from guide.interview.jobfile import Job
+from guide.session import Session
+from guide.sheets.raised import MOST
+from tests.walkthroughs import ROOT, replayed, worked
+
+
+def session_of(*without: str, name: str = "four-walls") -> Session:
+    """Return a session on a worked job, answers taken out."""
+    answers = {path: answer for path, answer in worked(name).answers.items() if path not in without}
+    return Session(load_book(), Job(answers))
+
+
+def raised(lines: tuple[str, ...]) -> list[str]:
+    """Return the lines that raise a finding."""
+    return [line for line in lines if line.startswith(("STOP", "HOLD", "WARN", "NOTE"))]
+
+
+def test_a_finding_is_raised_once_in_a_whole_talk_and_only_of_a_wall_that_is_done() -> None:
+    """Through the worked room every raised line comes once, and of a wall only with the answer that completes it."""
+    session = Session(load_book(), Job())
+    lines: list[str] = []
+    for reply in (ROOT / "four-walls" / "replies.txt").read_text(encoding="utf-8").splitlines():
+        new = raised(session.reply(reply).lines)
+        lines += new
+        left = session.current.place.partition(".")[0] if session.current is not None else ""
+        assert not [line for line in new if line.startswith(f"HOLD, wall {left}:")]
+    assert len(lines) == len(set(lines))
+    assert any(line.startswith("HOLD, wall B: Pipe 1") for line in lines)
+    assert raised(tuple(replayed("first-wall")[1].splitlines())) == []
+
+
+def test_a_stop_waits_for_the_question_that_may_settle_it() -> None:
+    """“mended” alone is a STOP; three dry rains settle it before it is ever raised, one rain raises it."""
+    for rains, stops in (("3", 0), ("1", 1)):
+        session = Session(load_book(), Job())
+        for reply in ("inches", "living", "mended"):
+            assert raised(session.reply(reply).lines) == []
+        assert len(raised(session.reply(rains).lines)) == stops
+
+
+def test_a_change_that_breaks_a_whole_job_raises_the_worst_and_why_tells_all() -> None:
+    """Water said of a finished job: the STOP once that is confirmed; “why” gives cost, fix and source."""
+    session = session_of()
+    session.change("basement.water")
+    session.reply("wet")
+    session.reply("yes")
+    lines = session.reply("keep").lines
+    assert raised(lines)[0].startswith("STOP: The basement has been wet")
+    assert len(raised(lines)) <= MOST
+    told = session.reply("why").lines
+    assert any("The cheapest fix: Find the cause from outside" in line for line in told)
+    assert any("Where it comes from: common practice" in line for line in told)
+
+
+def test_what_stood_when_the_job_was_opened_is_no_news_and_can_be_asked_for() -> None:
+    """A job opened again raises nothing old with its first answer; “findings” says everything, the worst first."""
+    session = session_of("A.other")
+    lines = session.reply("none").lines
+    assert not any("wall B" in line for line in raised(lines))
+    every = session.reply("what did you find").lines
+    assert any(line.startswith("HOLD, wall B") for line in every)
+    ranks = [("STOP", "HOLD", "WARN", "NOTE").index(line[:4]) for line in every]
+    assert ranks == sorted(ranks)
+
+
+def test_a_room_that_does_not_close_is_said_with_the_answer_that_shows_it() -> None:
+    """A length typed a foot too long: the talk says how far the room stays open and which reading would explain it."""
+    session = session_of("C.length")
+    lines = session.reply("302 3/4, 302 3/4, 303").lines
+    assert any("12 1/4 in from where they begin" in line and "again: wall C" in line for line in raised(lines))
