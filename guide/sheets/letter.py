@@ -86,7 +86,8 @@ def _cap(view: WallView) -> str:
     if not view.wall.of(Kind.CAP):
         return f"wall {view.wall.letter}: the sill itself closes the gap"
     where = "lying on the concrete" if view.wall.cap_case == 1 else "under the joists, over the top plate"
-    return f"wall {view.wall.letter}: strips {view.cap_wide} wide, {where}"
+    ledge = ", and a ledge of the same plywood on the concrete" if view.wall.of(Kind.LEDGE) else ""
+    return f"wall {view.wall.letter}: strips {view.cap_wide} wide, {where}{ledge}"
 
 
 def _boxes(plan: Plan) -> Iterator[str]:

@@ -71,14 +71,18 @@ def _nailed_to(view: WallView, side: Side) -> SayingValue:
 
 def _wood(view: WallView) -> Iterator[_Spot]:
     wall = view.wall
-    top = "cap" if wall.cap_case == 1 else "top plate"
+    top = {1: "cap", 2: "top plate", 3: "ledge"}[wall.cap_case]
     for block in wall.of(Kind.FIREBLOCK):
         uprights = wall.of(*FULL_HEIGHT)
         beside = next((s.mark for s in uprights if block.box.x0 == s.box.x1 or block.box.x1 == s.box.x0), "its stud")
         reach = "concrete" if view.plan.survey.basement.block_reach == "concrete" else "foam"
         yield _at(block, _said(view, "look.block", mark=block.mark, stud=beside, top=top, reach=reach))
+    for mate in wall.of(Kind.UPPER_BLOCK):
+        yield _at(mate, _said(view, "look.mate", mark=mate.mark))
     for lap in wall.of(Kind.CAP_LAP):
         yield _at(lap, _said(view, "look.cap_joint", mark=lap.mark))
+    for lap in wall.of(Kind.LEDGE_LAP):
+        yield _at(lap, _said(view, "look.ledge_joint", mark=lap.mark))
     for left, right in pairwise(wall.of(Kind.TOP_PLATE)):
         if left.box.x1 == right.box.x0:
             said = _said(view, "look.plate_joint", left=left.mark, right=right.mark)
@@ -129,3 +133,5 @@ def _whole(view: WallView) -> Iterator[str]:
         yield _said(view, "look.cap", where=where)
     else:
         yield _said(view, "look.no_cap")
+    if wall.of(Kind.LEDGE):
+        yield _said(view, "look.ledge")
