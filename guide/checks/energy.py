@@ -8,11 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from guide.checks.findings import Finding, finding
+from guide.checks.heat import assembly_of
+from guide.layout.parts import WallLayout
 from guide.lengths import Length
 from guide.reference.codes import CANADA, DEFAULT_CODE
-from guide.reference.energy import EnergyOption, load_energy
+from guide.reference.energy import EnergyOption, load_effective, load_energy
 from guide.reference.figures import load_figures
 from guide.reference.materials import load_materials, metres, us_r
 from guide.reference.sayings import say, saying
@@ -51,43 +54,78 @@ def nominal(basement: Basement, foam: Length | None = None) -> Nominal:
     )
 
 
-def zone_judged(basement: Basement) -> str | None:
-    """Return the climate zone whose row judges the wall; None under another country's code, whose rows are not these."""
-    return None if (basement.code or DEFAULT_CODE).startswith(CANADA) else basement.zone
+def in_canada(basement: Basement) -> bool:
+    """Say whether the wall is judged by Canada's table, which counts in another way."""
+    return (basement.code or DEFAULT_CODE).startswith(CANADA)
 
 
-def asked_for(zone: str | None) -> str:
-    """Return the row of a zone in words; empty when nobody knows the zone."""
-    row = load_energy().of(zone)
+def options_of(basement: Basement) -> tuple[EnergyOption, ...] | None:
+    """Return what the job's edition asks in the job's zone, any one of which is enough; None while nobody knows the zone."""
+    row = load_energy(basement.energy).of(basement.zone)
     if row is None:
+        return None
+    return () if row.humid and basement.humid == "yes" else row.options
+
+
+def asked_for(basement: Basement) -> str:
+    """Return the row of the job's zone in words; empty when nobody knows the zone."""
+    if in_canada(basement):
+        effective = load_effective().of(basement.zone)
+        if effective is None:
+            return ""
+        return say(saying("energy_row.effective", rsi=_rsi(effective.rsi), hrv=_rsi(effective.with_hrv)))
+    options = options_of(basement)
+    if options is None:
         return ""
-    if not row.options:
+    if not options:
         return say(saying("energy_row.nothing"))
-    options = "; or ".join(map(_said, row.options))
-    return say(saying("energy_row.any", options=options, note=row.note)).strip()
+    return say(saying("energy_row.any", options="; or ".join(map(_said, options))))
 
 
 def energy_row(basement: Basement) -> Iterator[Finding]:
     """Yield when no option of the zone's row is reached in a basement that is lived in."""
-    table, zone = load_energy(), zone_judged(basement)
-    row = table.of(zone)
-    if row is None or not row.options or basement.use == "storage":
+    options = options_of(basement)
+    if not options or in_canada(basement) or basement.use == "storage":
         return
     has = nominal(basement)
-    if any(has.reaches(option) for option in row.options):
+    if any(has.reaches(option) for option in options):
         return
-    figures = load_figures()
+    figures, table = load_figures(), load_energy(basement.energy)
     thick = figures.foam_sold_step
-    while thick < figures.foam_sold_most and not any(nominal(basement, thick).reaches(each) for each in row.options):
+    while thick < figures.foam_sold_most and not any(nominal(basement, thick).reaches(each) for each in options):
         thick += figures.foam_sold_step
     yield finding(
         "energy_short",
         cited=table.cited,
-        zone=zone or "",
-        row=asked_for(zone),
+        seen=table.seen,
+        zone=basement.zone or "",
+        row=asked_for(basement),
         yours=has.said,
         need=thick,
     )
+
+
+def effective_row(wall: WallLayout, basement: Basement) -> Iterator[Finding]:
+    """Yield when a wall that is lived behind in Canada holds less than its zone's effective RSI, by the cautious sum."""
+    table = load_effective()
+    row = table.of(basement.zone)
+    if row is None or not in_canada(basement) or basement.use == "storage":
+        return
+    has = assembly_of(wall, basement).planes
+    if has < row.rsi:
+        yield finding(
+            "energy_effective",
+            wall.letter,
+            cited=table.cited,
+            seen=table.seen,
+            zone=basement.zone or "",
+            row=asked_for(basement),
+            yours=f"{has:.2f}",
+        )
+
+
+def _rsi(value: Fraction) -> str:
+    return f"{float(value):.2f}"
 
 
 def _said(option: EnergyOption) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from guide.lengths import Length, Tape
+from guide.reference.codes import CodeFigure, CodeProfile
 from guide.reference.findings import FindingText, Severity, load_findings
 from guide.reference.sayings import Guessed, Saying, SayingValue, say, say_text
 
@@ -44,6 +45,13 @@ class Finding:
         if self.said is not None:
             return say(self.said, tape, guessed)
         return say_text(self.text.say, self.values, tape, guessed)
+
+    def source(self, code: CodeProfile) -> str:
+        """Say where it comes from, in the edition of the job's code."""
+        if not self.text.figure:
+            return say_text(self.text.source, self.values)
+        figure: CodeFigure = getattr(code, self.text.figure)
+        return f"{figure.cited} ({figure.seen}); your building office decides"
 
 
 def finding(key: str, wall: str | None = None, at: Length | None = None, **values: SayingValue) -> Finding:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from guide.checks.findings import Finding, finding
 from guide.lengths import ZERO, Length, greatest, inches
@@ -60,7 +61,7 @@ def _slab(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
     deep = inches(PIN_LENGTH) - figures.stud_thick - figures.gasket
     if basement.slab_thickness is None:
         yield finding("pin_slab_unknown")
-    elif deep * 3 > basement.slab_thickness:
+    elif deep.inch > basement.slab_thickness.inch * Fraction(code.pin_depth_share.value):
         yield finding("pin_too_deep", deep=deep, slab=basement.slab_thickness, cited=code.pin_depth_share.cited)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from guide.checks.electrical import box_findings
+from guide.checks.energy import effective_row
 from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
@@ -31,6 +32,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from box_findings(wall, code)
     yield from _bays(wall)
     yield from batts_on_cold_foam(wall, basement)
+    yield from effective_row(wall, basement)
     if wall.wall.other.strip().lower() not in ("none", "no", ""):
         yield finding("other", wall.letter, what=wall.wall.other)
     if inches(basement.drywall) < code.thermal_barrier.length:

@@ -79,7 +79,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
     for letter, each in framed.items():
         whole = (each, *foam[letter], tuple(corner_decisions[letter]))
         walls.append(once(kept, ("complete", *whole), partial(_complete, *whole, survey)))
-    return Layout(replace(survey, problems=(*survey.problems, *cramped)), tuple(walls))
+    return Layout(replace(survey, problems=(*survey.problems, *cramped)), tuple(walls), code)
 
 
 def _cramped(site: Site) -> Problem:

@@ -19,6 +19,7 @@ from enum import StrEnum
 from functools import cached_property
 
 from guide.lengths import Length
+from guide.reference.codes import CodeProfile
 from guide.reference.sayings import Saying
 from guide.survey.model import Survey, Wall
 
@@ -299,6 +300,8 @@ class Layout:
 
     survey: Survey
     walls: tuple[WallLayout, ...]
+    code: CodeProfile
+    """The figures it was laid out by, the office's own among them."""
 
     @cached_property
     def by_letter(self) -> dict[str, WallLayout]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from guide.reference.codes import load_code
 from guide.reference.findings import FindingText, Severity
 from guide.reference.steps import StepBook
 
@@ -15,9 +16,11 @@ def lint_findings(findings: Mapping[str, FindingText], sayings: Mapping[str, str
         if key not in findings:
             yield f"findings.toml: the engine's remark “{key}” has no finding."
     for key, text in findings.items():
-        if not all(part.strip() for part in (text.say, text.costs, text.fix, text.source)):
+        if not all(part.strip() for part in (text.say, text.costs, text.fix, text.source or text.figure)):
             yield f"findings.toml: {key} leaves what it says, costs, mends or comes from empty."
         if (text.severity is Severity.HOLD) != bool(text.holds):
             yield f"findings.toml: {key} must name the step it holds if it is a HOLD, and only then."
+        if (text.source and text.figure) or (text.figure and not hasattr(load_code(), text.figure)):
+            yield f"findings.toml: {key} takes its source from “{text.figure}”, which is no figure of the code, or has two."
         if text.holds and not steps.named(text.holds):
             yield f"findings.toml: {key} holds “{text.holds}”, which is no step."

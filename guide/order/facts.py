@@ -13,7 +13,6 @@ from typing import Literal
 from guide.book.conditions import Fact
 from guide.layout.parts import FULL_HEIGHT, End, Kind, Layout, Part, WallLayout, overlap
 from guide.lengths import ZERO, Length, exact_inches, greatest, least
-from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.steps import load_steps
 
@@ -92,7 +91,7 @@ def room_facts(layout: Layout) -> dict[str, Fact]:
         "basement.slab": "nothing" if looked else "something",
         "basement.anchors": basement.anchors,
         "basement.slab_thickness": exact_inches(thick) if thick is not None else None,
-        "basement.pin_depth": _pin_depth(thick) if thick is not None else None,
+        "basement.pin_depth": _pin_depth(layout, thick) if thick is not None else None,
         "basement.batts": basement.batts,
         "basement.new_boxes": sum(box.kind == "new" for box in boxes),
         "basement.old_boxes": sum(box.kind == "existing" for box in boxes),
@@ -209,18 +208,18 @@ def plate_middle(wall: WallLayout) -> Length:
     return wall.offsets.back + load_figures().stud_deep // 2
 
 
-def _pin_depth(slab: Length) -> str:
-    """Say whether what the plate leaves of a pin goes no deeper than a third of the slab."""
+def _pin_depth(layout: Layout, slab: Length) -> str:
+    """Say whether what the plate leaves of a pin goes no deeper than the share of the slab that the code allows."""
     figures = load_figures()
     deep = load_steps().pin - figures.stud_thick - figures.gasket
-    return "kept" if deep.inch <= slab.inch * Fraction(load_code().pin_depth_share.value) else "too deep"
+    return "kept" if deep.inch <= slab.inch * Fraction(layout.code.pin_depth_share.value) else "too deep"
 
 
 def _pin_edge(layout: Layout, wall: WallLayout) -> str:
     middle = plate_middle(wall)
     if layout.survey.unsure(middle.rests):
         return "unknown"
-    return "kept" if middle >= load_code().pin_edge.length else "near"
+    return "kept" if middle >= layout.code.pin_edge.length else "near"
 
 
 def _parts_the_plate(wall: WallLayout, at: Length) -> bool:

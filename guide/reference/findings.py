@@ -33,7 +33,10 @@ class FindingText(Data):
     """The cheapest fix, and who does it."""
     holds: str = ""
     """The id of the step that waits, for a HOLD."""
-    source: str
+    source: str = ""
+    """Where it comes from; empty where a figure of the code says it."""
+    figure: str = ""
+    """The name of that figure: standard, section and edition are then those of the job."""
 
 
 class _Findings(Data):

@@ -211,7 +211,7 @@ def _findings(plan: Plan) -> list[FindingJson]:
             costs=f.text.costs,
             fix=f.text.fix,
             holds=f.text.holds,
-            source=f.text.source,
+            source=f.source(plan.code),
         )
         for f in plan.findings
     ]

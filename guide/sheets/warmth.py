@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from guide.checks.energy import asked_for, nominal, zone_judged
+from guide.checks.energy import asked_for, in_canada, nominal
 from guide.checks.heat import Assembly, assembly_of
 from guide.checks.losses import price_of, saving_of
 from guide.checks.moisture import degrees, foam_face
 from guide.layout.parts import WallLayout
 from guide.reference.climates import load_climates
-from guide.reference.energy import load_energy
+from guide.reference.energy import load_effective, load_energy
 from guide.reference.fuels import load_fuels
 from guide.reference.materials import us_r
 from guide.reference.units import units
@@ -64,9 +64,9 @@ def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
         wood=f"{assembly.wood * 100:.0f}",
         us_u=f"{about}{1 / us_r(assembly.parallel):.3f}",
         si_u=f"{about}{1 / assembly.parallel:.2f}",
-        row=asked_for(zone_judged(basement)),
-        yours=nominal(basement).said,
-        cited=load_energy().cited,
+        row=asked_for(basement),
+        yours=f"RSI {about}{assembly.planes:.2f}" if in_canada(basement) else nominal(basement).said,
+        cited=(load_effective() if in_canada(basement) else load_energy(basement.energy)).cited,
         face=degrees(face.coldest, basement.tape) if face else "",
         dew=degrees(face.dew, basement.tape) if face else "",
         bare=_heat(saving.bare) if saving else "",

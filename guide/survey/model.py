@@ -274,6 +274,8 @@ class Basement:
     foam_thickness: Length = asked("basement.foam_thickness")
     batts: str = asked("basement.batts")
     zone: str | None = asked("basement.zone")
+    energy: str | None = asked("basement.energy")
+    humid: str | None = asked("basement.humid")
     humidity: str | None = asked("basement.humidity")
     heat: str | None = asked("basement.heat")
     heat_price: int | None = asked("basement.heat_price")

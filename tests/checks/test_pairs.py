@@ -177,6 +177,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     ),
     # zone 5: 15 continuous, 19 in the bays, or 13 and 5; extruded foam is 5 an inch
     "energy_short": (basement(zone="zone 5"), basement(zone="zone 5", foam_thickness="3 in")),
+    "energy_effective": (
+        basement(zone="zone 6", code="canada 2020"),
+        basement(zone="zone 6", code="canada 2020", foam_thickness="3 in"),
+    ),
     "batts_wet": (
         basement(batts="yes", zone="zone 8", humidity="50"),
         basement(batts="yes", zone="zone 8", humidity="40"),
@@ -282,9 +286,18 @@ def test_every_remark_of_the_engine_has_its_finding() -> None:
 def test_every_finding_says_what_it_costs_what_to_do_and_where_it_comes_from() -> None:
     """No finding is a riddle, and none says that anything passes."""
     for key, text in load_findings().items():
-        assert all(field.strip() for field in (text.say, text.costs, text.fix, text.source)), key
+        assert all(field.strip() for field in (text.say, text.costs, text.fix, text.source or text.figure)), key
         assert bool(text.holds) == (text.severity is Severity.HOLD), key
         assert "passes code" not in text.say.lower(), key
+
+
+def test_the_source_names_the_edition_of_the_job() -> None:
+    """Whoever answered 2018, or 2024 with its new numbers, reads no other edition's section."""
+    layout = layout_of(one({}, **level("84 15/16 in", "83 7/16 in")))
+    (found,) = (each for each in check(layout, load_code()) if each.key == "headroom_floor")
+
+    assert found.source(load_code("us 2018")).startswith("IRC 2018, R305.1 ")
+    assert found.source(load_code("us 2024")).startswith("IRC 2024, R313.1 ")
 
 
 def test_findings_come_worst_first() -> None:

@@ -11,6 +11,7 @@ from guide.drawing.shapes import Drawing, Fill, Label, Look
 from guide.drawing.text import render
 from guide.layout.parts import Layout
 from guide.lengths import ZERO, inches
+from guide.reference.codes import load_code
 from tests.drawing.examples import bare_room, busy_room, first_wall
 from tests.jobs import Tree, job, layout_of, ring, standing, survey_of, wall, window
 from tests.properties.rooms import rooms
@@ -107,7 +108,7 @@ def test_concrete_of_two_runs_never_overlaps(tree: Tree) -> None:
 
 
 def test_a_job_without_a_wall_to_draw_says_so() -> None:
-    layout = Layout(survey_of({"format": 1}), ())
+    layout = Layout(survey_of({"format": 1}), (), load_code())
     assert "no wall yet" in render(floor_plan(layout), columns=40)
 
 
