@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from guide.buying.carrying import Carry, sheet_carry, stick_carry
@@ -106,10 +106,19 @@ def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: 
     """Return one line for each length bought, with the spare for twisted ones."""
     lines = []
     for length, count in sorted(Counter(stick.length for stick in sticks).items()):
-        held = [part for stick in sticks if stick.length == length for part in stick.parts]
+        mine = [stick for stick in sticks if stick.length == length]
+        held = [part for stick in mine for part in stick.parts]
         carry = stick_carry(length, (part.cut for part in held), basement)
-        lines.append(_sized(key, stick_size(length), count, held, carry, on_hand, n=count))
+        line = _sized(key, stick_size(length), count, held, carry, on_hand, n=count)
+        if all(stick.at_home for stick in mine):  # a spare alone is not bought
+            line = replace(line, buy=0, unit=units_of(load_stock().item[key], 0), spare=line.have - count, back=0)
+        lines.append(line)
     return lines
+
+
+def usable(have: int, spare: int) -> int:
+    """Return how many of the sticks at home can be counted on: all but `spare` percent that may be twisted, one at least."""
+    return max(min(have, 1), have * 100 // (100 + spare))
 
 
 def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[Line]:

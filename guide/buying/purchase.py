@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from guide.buying.lines import Line, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines
+from guide.buying.lines import Line, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines, usable
 from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
@@ -61,7 +61,10 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
             usual=inches(f"{basement.longest_stick} ft"),
             kerf=load_figures().kerf,
             prices=_by_length(stock.item[item], item, prices.cents),
-            at_home=_by_length(stock.item[item], item, on_hand),
+            at_home={
+                length: usable(have, stock.item[item].spare)
+                for length, have in _by_length(stock.item[item], item, on_hand).items()
+            },
         )
         for item, material in LUMBER
     )

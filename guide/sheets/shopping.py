@@ -18,6 +18,7 @@ from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
 from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock
 from guide.sheets.plan import Plan
+from guide.survey.on_hand import said_as
 
 TRIPS = ("first", "second", "inspected", "unmeasured")
 """Every trip, in order: the stages of the stock, and what waits for the tape."""
@@ -97,6 +98,28 @@ def at_home(plan: Plan) -> list[str]:
         for cut in each.offcuts
         if not cut.out_of
     ]
+
+
+def once_bought(plan: Plan) -> str:
+    """Return what to answer once both trips are done, to keep what is bought whatever changes; empty when there is nothing.
+
+    Only what the walls take: what every job takes, and what is bought later, is left out.
+    """
+    items = load_stock().item
+    bought = [
+        line
+        for line in plan.purchase.lines
+        if (line.buy or line.have)
+        and trip_of(plan, line) in ("first", "second")
+        and not (line.ware in items and items[line.ware].each_job)
+    ]
+    counts = {line.ware: line.buy * _singly(line.ware) + line.have for line in bought}
+    return ", ".join(said_as(ware, count) for ware, count in counts.items())
+
+
+def _singly(ware: str) -> int:
+    fastener = load_fasteners().fastener.get(ware)
+    return fastener.per_unit if fastener else 1
 
 
 def held_lines(plan: Plan) -> list[str]:

@@ -32,7 +32,7 @@ from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
 from guide.sheets.room import room_view
-from guide.sheets.shopping import at_home, bill_lines, held_lines, shopping_csv, trips_of, way_lines
+from guide.sheets.shopping import at_home, bill_lines, held_lines, once_bought, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
 from guide.sheets.takes import takes
 from guide.sheets.tonight import next_evening, tonight, when
@@ -96,6 +96,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "bills": bill_lines(plan, trips),
         "home": at_home(plan),
         "held_back": held_lines(plan),
+        "bought": "" if plan.stopped else once_bought(plan),
         "ways": way_lines(plan),
         "goods_of": () if plan.stopped else goods_of(plan),
         "rips": () if plan.stopped else yard_rips(plan),

@@ -41,6 +41,13 @@ def read_on_hand(text: str) -> tuple[Mapping[str, int], tuple[str, ...]]:
     return found, tuple(unread)
 
 
+def said_as(ware: str, count: int) -> str:
+    """Return how so many of a ware are said, for `read_on_hand` to read back: fasteners singly."""
+    key, _, size = ware.partition(" ")
+    sold = load_fasteners().fastener.get(key) or load_stock().item[key]
+    return f"{count} {sold.words[0]} {size}".rstrip()
+
+
 def offcuts_of(on_hand: Mapping[str, int], key: str) -> tuple[tuple[Length, Length], ...]:
     """Return width and length of every offcut of a sheet material among what is at home, the largest first."""
     found = []
