@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from guide.buying.lines import packs_for, units_of
 from guide.buying.takeoff import takeoff
-from guide.layout.parts import Layout
 from guide.reference.stock import load_stock
 from guide.sheets.ticket import LOCKED
 from guide.sheets.view import WallView
@@ -15,7 +16,7 @@ def takes(view: WallView, *wares: str) -> list[str]:
     survey, stock = view.plan.survey, load_stock()
     return [
         f"{stock.item[need.id].name}: {LOCKED if survey.unsure(need.rests) else _count(need.id, need.quantity, need.holds)}"
-        for need in takeoff(Layout(survey, (view.wall,)))
+        for need in takeoff(replace(view.plan.layout, walls=(view.wall,)))
         if need.id in wares
     ]
 
