@@ -17,10 +17,7 @@ from guide.sheets.plan import Plan
 from guide.sheets.said import place_title, said_so_far, thing_title
 from guide.sheets.spoken import say_of_talk
 from guide.sheets.ticket import LOCKED
-from guide.sheets.view import WallView
-
-FROM_THE_CORNER = (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK)
-"""Pieces whose place is told from the left concrete corner; the others go by the marks on the plates."""
+from guide.sheets.view import FROM_THE_CORNER, WallView
 
 
 def piece_lines(book: Book, answers: Answers, plan: Plan, name: str) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Set
 from dataclasses import dataclass
 
 from guide.checks.findings import Finding
-from guide.lengths import Tape
+from guide.lengths import Tape, with_unit
 from guide.reference.findings import Severity
 from guide.reference.sayings import Guessed
 from guide.sheets.spoken import say_of_talk
@@ -63,8 +63,11 @@ def raised_lines(raised: Raised, tape: Tape, guessed: Guessed) -> tuple[str, ...
 
 
 def finding_line(finding: Finding, tape: Tape, guessed: Guessed) -> str:
-    """Return a finding in one line: how bad, where, what."""
+    """Return a finding in one line: how bad, where, what. A place that nobody measured is about there."""
     where = say_of_talk("at_wall", wall=finding.wall) if finding.wall is not None else ""
+    if finding.at is not None:
+        about = "about " if guessed(finding.at) else ""
+        where += say_of_talk("at_place", at=f"{about}{with_unit(finding.at, tape)}")
     return say_of_talk("raised", severity=finding.severity.value, where=where, what=finding.sentence(tape, guessed))
 
 

@@ -25,6 +25,9 @@ from guide.sheets.ticket import LOCKED, lumber_said, stick_rows
 from guide.sheets.warmth import Warmth, warmth_of
 from guide.survey.room import thing_name
 
+FROM_THE_CORNER = (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.LEDGE_LAP, Kind.JOIST_BLOCK)
+"""Pieces whose place is told from the left concrete corner; the others go by the marks on the plates."""
+
 
 @dataclass(frozen=True, slots=True)
 class Mark:
@@ -209,8 +212,7 @@ class WallView:
         return tuple(self._piece(part) for part in sorted(self.wall.of(*kinds), key=lambda p: (p.box.x0, p.box.z0.off)))
 
     def _piece(self, part: Part) -> Piece:
-        from_corner = part.kind in (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.LEDGE_LAP, Kind.JOIST_BLOCK)
-        placed = self.bare if from_corner else self.mark
+        placed = self.bare if part.kind in FROM_THE_CORNER else self.mark
         at, to = (placed(x, part.place_rests) for x in (part.box.x0, part.box.x1))
         wide = self.bare(part.wide, toward="down") if part.wide else ""
         return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, to, self._note(part))

@@ -6,7 +6,7 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job
 from guide.session import Session
 from guide.sheets.raised import MOST
-from tests.walkthroughs import ROOT, replayed, worked
+from tests.walkthroughs import ROOT, worked
 
 
 def session_of(*without: str, name: str = "four-walls") -> Session:
@@ -28,10 +28,11 @@ def test_a_finding_is_raised_once_in_a_whole_talk_and_only_of_a_wall_that_is_don
         new = raised(session.reply(reply).lines)
         lines += new
         left = session.current.place.partition(".")[0] if session.current is not None else ""
-        assert not [line for line in new if line.startswith(f"HOLD, wall {left}:")]
+        assert not [line for line in new if line.startswith(f"HOLD, wall {left}")]
     assert len(lines) == len(set(lines))
-    assert any(line.startswith("HOLD, wall B: Pipe 1") for line in lines)
-    assert raised(tuple(replayed("first-wall")[1].splitlines())) == []
+    assert any(
+        line.startswith("HOLD, wall B at ") and "Pipe 1 has something a hand must reach" in line for line in lines
+    )
 
 
 def test_a_stop_waits_for_the_question_that_may_settle_it() -> None:
