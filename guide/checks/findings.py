@@ -49,7 +49,8 @@ class Finding:
     def source(self, code: CodeProfile) -> str:
         """Say where it comes from, in the edition of the job's code."""
         if not self.text.figure:
-            return say_text(self.text.source, self.values)
+            named = "{" in self.text.source
+            return say_text(self.text.source, self.values) if named else self.text.source
         figure: CodeFigure = getattr(code, self.text.figure)
         return f"{figure.cited} ({figure.seen}); your building office decides"
 

@@ -50,19 +50,19 @@ def test_a_reading_that_would_bring_a_finding_is_the_first_to_tape_again() -> No
     again = tape_again(BOOK, answers_of(HEADROOM("85 in")))
 
     assert again[0].rest in ("A.height@left", "A.height@right")
-    assert (Severity.WARN, "headroom", True) in [(c.severity, c.what, c.comes) for c in again[0].found]
+    assert (Severity.HOLD, "headroom_floor", True) in [(c.severity, c.what, c.comes) for c in again[0].found]
 
 
 def test_the_same_reading_far_from_the_edge_brings_none() -> None:
     """With an inch to spare no sixteenth matters to the headroom."""
-    assert "headroom" not in {c.what for each in doubtful(HEADROOM("86 in")).values() for c in each.found}
+    assert "headroom_floor" not in {c.what for each in doubtful(HEADROOM("86 in")).values() for c in each.found}
 
 
 def test_a_finding_that_would_go_is_named_too() -> None:
     """A sixteenth under the edge the finding is there, and might not be."""
     changes = [c for each in doubtful(HEADROOM("84 15/16 in")).values() for c in each.found]
 
-    assert {change.comes for change in changes if change.what == "headroom"} == {False}
+    assert {change.comes for change in changes if change.what == "headroom_floor"} == {False}
 
 
 def test_a_contradiction_that_a_slip_would_make_counts_as_a_stop() -> None:
