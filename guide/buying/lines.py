@@ -103,9 +103,11 @@ def packs_for(quantity: int, holds: int, spare: int, at_home: int = 0) -> int:
 
 
 def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: OnHand) -> list[Line]:
-    """Return one line for each length bought, with the spare for twisted ones."""
-    lines = []
+    """Return one line for each length a yard sells, with the spare for twisted ones; offcuts at home have none."""
+    lines, sold = [], load_stock().item[key].sizes
     for length, count in sorted(Counter(stick.length for stick in sticks).items()):
+        if stick_size(length) not in sold:
+            continue
         mine = [stick for stick in sticks if stick.length == length]
         held = [part for stick in mine for part in stick.parts]
         carry = stick_carry(length, (part.cut for part in held), basement)

@@ -15,7 +15,7 @@ from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices
 from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
-from guide.survey.on_hand import offcuts_of, read_on_hand
+from guide.survey.on_hand import offcuts_of, read_on_hand, stick_offcuts_of
 
 LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
 """What sticks are bought as, and what is cut from them."""
@@ -64,7 +64,8 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
             at_home={
                 length: usable(have, stock.item[item].spare)
                 for length, have in _by_length(stock.item[item], item, on_hand).items()
-            },
+            }
+            | stick_offcuts_of(on_hand, item),
         )
         for item, material in LUMBER
     )

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import csv
 import io
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -16,9 +17,9 @@ from guide.buying.lines import Line
 from guide.lengths import ZERO, inches, show, with_unit
 from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
-from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock
+from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock, stick_size
 from guide.sheets.plan import Plan
-from guide.survey.on_hand import said_as
+from guide.survey.on_hand import OFFCUT, read_on_hand, said_as
 
 TRIPS = ("first", "second", "inspected", "unmeasured")
 """Every trip, in order: the stages of the stock, and what waits for the tape."""
@@ -92,6 +93,12 @@ def at_home(plan: Plan) -> list[str]:
     fasteners = load_fasteners().fastener
     whole = [f"{line.have} {'x' if line.ware in fasteners else line.unit}: {line.name}" for line in lines]
     items = load_stock().item
+    whole += [
+        f"offcut {show(length, plan.tape)}, {count} x: {items[each.item].name}"
+        for each in plan.purchase.lumber
+        for length, count in sorted(Counter(stick.length for stick in each.sticks).items())
+        if stick_size(length) not in items[each.item].sizes
+    ]
     return whole + [
         f"offcut {show(cut.wide, plan.tape)} by {show(cut.tall, plan.tape)}: {items[each.item].name}"
         for each in plan.purchase.sheet_goods
@@ -114,6 +121,8 @@ def once_bought(plan: Plan) -> str:
         and not (line.ware in items and items[line.ware].each_job)
     ]
     counts = {line.ware: line.buy * _singly(line.ware) + line.have for line in bought}
+    on_hand, _ = read_on_hand(plan.survey.basement.on_hand or "")
+    counts |= {ware: count for ware, count in on_hand.items() if f" {OFFCUT} " in ware}
     return ", ".join(said_as(ware, count) for ware, count in counts.items())
 
 

@@ -18,7 +18,7 @@ NOTHING = ("", "none", "no", "nothing", "nothing yet")
 MOST = 9999
 
 OFFCUT = "offcut"
-"""A part of a sheet, named by its material and its size: `foam offcut 30 x 60`."""
+"""A part of a sheet or a stick, named by its material and its size: `foam offcut 30 x 60`, `2x4 offcut 57`."""
 
 _LITTLE = frozenset({"of", "the", "some", "whole", "unopened", "new", "about", "sheet", "stick"})
 
@@ -58,6 +58,29 @@ def offcuts_of(on_hand: Mapping[str, int], key: str) -> tuple[tuple[Length, Leng
     return tuple(sorted(found, key=lambda size: (-size[0].ticks * size[1].ticks, size)))
 
 
+def stick_offcuts_of(on_hand: Mapping[str, int], key: str) -> dict[Length, int]:
+    """Return how many offcuts of a stick are among what is at home, by their length."""
+    head = f"{key} {OFFCUT} "
+    return {inches(ware.removeprefix(head)): count for ware, count in on_hand.items() if ware.startswith(head)}
+
+
+def _stick_offcut(words: str) -> str | None:
+    """Return the ware that an offcut of a stick is kept under, or None."""
+    said = re.fullmatch(
+        rf"(?P<before>[a-z0-9 ]*?) ?\b{OFFCUT}\b ?(?P<long>[\d /.]+?) ?(?P<unit>in|ft)?",
+        words,
+    )
+    keys = [key for key, item in load_stock().item.items() if item.lengths and said and said["before"] in item.words]
+    if said is None or len(keys) != 1:
+        return None
+    try:
+        long = inches(f"{said['long']} {said['unit'] or 'in'}")
+    except Unreadable:
+        return None
+    longest = inches(load_stock().item[keys[0]].lengths[-1])
+    return f"{keys[0]} {OFFCUT} {exact_inches(long)}" if ZERO < long <= longest else None
+
+
 def _offcut(words: str) -> str | None:
     """Return the ware that an offcut of a sheet is kept under, its width across the grain first, or None."""
     said = re.fullmatch(
@@ -84,7 +107,7 @@ def _ware(chunk: str) -> tuple[str, int] | None:
     words = _plain(rest if count is not None else f"{first} {rest}")
     if count == 0 or (count is None and first[:1].isdecimal() and first not in words):
         return None
-    if (offcut := _offcut(words)) is not None:
+    if (offcut := _offcut(words) or _stick_offcut(words)) is not None:
         return offcut, 1 if count is None else count
     named = {(key, size): scale for key, size, scale in _named(words)}
     if len(named) != 1:

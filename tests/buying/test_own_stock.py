@@ -6,12 +6,20 @@ from math import ceil
 
 import pytest
 
+from guide.book.questions import load_book
 from guide.buying.carrying import stick_carry
 from guide.buying.lines import Line
 from guide.buying.purchase import buy
+from guide.interview.jobfile import from_json
 from guide.interview.written import Json
 from guide.lengths import inches
+from guide.sheets.plan import make_plan
+from guide.sheets.shopping import once_bought
+from guide.sheets.write import papers
+from guide.survey.on_hand import read_on_hand
 from tests.jobs import job, layout_of, wall
+
+OFFCUTS = "5 2x4 offcuts 95 in"
 
 TALL: dict[str, Json] = {
     "height": ["101 in at left", "101 in at right"],
@@ -95,3 +103,42 @@ def test_the_yard_cuts_a_long_stick_whose_pieces_fit() -> None:
     assert stick_carry(inches("120"), [inches("96"), inches("14 1/2")], basement) == "yard"
     assert stick_carry(inches("120"), [inches("97")], basement) == "delivered"
     assert stick_carry(inches("96"), [inches("96")], basement) == "carried"
+
+
+def test_offcuts_of_sticks_hold_pieces_and_need_not_be_bought() -> None:
+    """By hand: five offcuts of 95 in hold five studs; five sticks fewer are bought, spare apart, and none of 95 in."""
+    bare, own = (
+        buy(layout_of(job([wall("16 ft")]))),
+        buy(layout_of(job([wall("16 ft")], shopping="own", on_hand=OFFCUTS))),
+    )
+    sticks = own.lumber[0].sticks
+
+    assert sum(stick.at_home for stick in sticks) == 5
+    assert {stick.length for stick in sticks if stick.at_home} == {inches("95")}
+    assert len([s for s in sticks if not s.at_home]) == len(bare.lumber[0].sticks) - 5
+    assert all("95" not in line.ware for line in own.lines)
+    assert own.lumber[0].proven
+
+
+def test_offcuts_of_sticks_are_named_on_the_papers_and_stay_in_the_answer() -> None:
+    """The list names them among what is at home, the ticket cuts them, and the answer for later has them still."""
+    plan = make_plan(load_book(), from_json(job([wall("16 ft")], shopping="own", on_hand=OFFCUTS), load_book()))
+    pages = papers(plan)
+
+    assert "offcut 95, 5 x: 2x4, kiln dried" in " ".join(pages["shopping.md"].split())
+    assert "95 in, from home" in pages["job-sheet.md"]
+    assert once_bought(plan).endswith("5 2x4 offcut 95")
+
+
+@pytest.mark.parametrize(
+    "said", ["2x4 offcut 0", "2x4 offcut 20 ft", "shelf offcut 30", "offcut 30", "2x4 offcut long"]
+)
+def test_an_offcut_that_cannot_be_meant_comes_off_nothing(said: str) -> None:
+    """No length, one longer than any stick, no wood that is on the list: it is said back as not understood."""
+    assert read_on_hand(said) == ({}, (said,))
+
+
+def test_the_length_of_an_offcut_may_be_in_feet() -> None:
+    """Four feet are 48 in."""
+    assert read_on_hand("3 2x4 offcuts 4 ft") == ({"stud_2x4 offcut 48": 3}, ())
+    assert read_on_hand("treated 2x4 offcut 57 1/2 in") == ({"treated_2x4 offcut 57 1/2": 1}, ())
