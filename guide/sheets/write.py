@@ -27,6 +27,7 @@ from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.ics import calendar_file
 from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.markdown import fold, table, text
+from guide.sheets.measure import cards
 from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
@@ -161,6 +162,8 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
     pages["walk.md"] = fold(_render("walk.md.j2", **shared, views=views))
     pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
     pages["brief.md"] = brief(plan)
+    if missing := cards(plan):
+        pages["measure.md"] = fold(_render("measure.md.j2", plan=plan, cards=missing))
     return pages
 
 
