@@ -197,6 +197,7 @@ def _evenings(plan: Plan) -> dict[str, object]:
         "ends": when(plan, calendar.last_day),
         "earliest": when(plan, calendar.bound.day),
         "hours_end": when(plan, calendar.bound.hours_day),
+        "late_end": when(plan, calendar.bound.late_day),
         "chain_end": when(plan, calendar.bound.chain_day),
         "pace": int(calendar.crew.pace * 100),
     }

@@ -119,6 +119,12 @@ def test_no_calendar_ends_before_its_bound(name: str, crew: Crew) -> None:
     assert found.bound.chain_day >= 14  # the permit alone takes two weeks (trade habit)
 
 
+def test_what_has_to_wait_and_be_quiet_in_time_raises_the_bound_over_hours_and_chain() -> None:
+    """Four walls, two hours of three loud, a permit of two weeks: neither the hours nor the chain alone see both."""
+    found = calendar("ring of all sorts", "every day, quiet after an hour").bound
+    assert found.day == found.late_day > max(found.hours_day, found.chain_day)
+
+
 def test_loud_work_comes_before_quiet_work_wherever_it_could() -> None:
     """A loud step after a quiet one had to wait for something that was done, or rested, that same evening."""
     found = calendar("ring of all sorts", "a helper on Saturday")
