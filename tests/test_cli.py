@@ -28,7 +28,7 @@ def test_plan_writes_every_paper_and_says_where(job: Path, tmp_path: Path, capsy
 
     assert {p.name for p in (tmp_path / "out").iterdir()} == {
         "job-sheet.md", "wall-A.md", "shopping.md", "shopping.csv", "shopping.json", "plan.json", "evenings.md",
-        "helper-A.md", "brief.md", "office.md", "walk.md",
+        "helper-A.md", "brief.md", "office.md", "walk.md", "record.md",
     }  # fmt: skip
     said = capsys.readouterr().out
     assert "plate 187 3/4 in" in said

@@ -12,7 +12,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from guide.checks.findings import Finding
 from guide.layout.parts import Kind
-from guide.lengths import show, with_unit
+from guide.lengths import ZERO, show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
 from guide.reference.briefing import load_briefing
@@ -32,6 +32,7 @@ from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
+from guide.sheets.record import foam_behind, plates_left_of_corner, record_rows
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, once_bought, shopping_csv, trips_of, way_lines
 from guide.sheets.shopping_json import shopping_to_json
@@ -69,9 +70,11 @@ def _templates() -> Environment:
         "outlets_given": outlets_given,
         "needs_outlets": needs_outlets,
     }
+    environment.filters |= {each.__name__: each for each in (record_rows, foam_behind, plates_left_of_corner)}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.globals["table"] = table
+    environment.globals["zero"] = ZERO
     environment.globals["hours_from"] = load_steps().hours_from
     environment.globals["Kind"] = Kind
     environment.globals["saved_by_all"] = saved_by_all
@@ -161,6 +164,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         )
     )
     pages["walk.md"] = fold(_render("walk.md.j2", **shared, views=views))
+    pages["record.md"] = fold(_render("record.md.j2", **shared, views=views))
     pages["evenings.md"] = fold(_render("evenings.md.j2", **shared, **_evenings(plan)))
     pages["brief.md"] = brief(plan)
     if missing := cards(plan):

@@ -74,6 +74,14 @@ def test_the_misfire_hold_is_thirty_seconds() -> None:
     assert re.findall(r"(\d+) s\b", load_cautions()["pin_misfire"].text) == ["30", "30"]
 
 
+def test_a_tool_louder_than_85_dba_never_comes_without_its_caution() -> None:
+    """NIOSH's limit over a day; hammer drill, grinder and nail gun are over it, and pins have a caution of their own."""
+    loud = {step.id for step in load_steps().step if re.search("hammer drill|grinder|nail gun", " ".join(step.tools))}
+
+    assert loud == {step.id for step in load_steps().step if "noise" in step.cautions}
+    assert {"bottom_plate:screws", "strip_wall", "studs"} <= loud
+
+
 def test_the_tool_that_shoots_carries_every_caution_about_pins() -> None:
     step = load_steps().step[_at("bottom_plate:pins")]
     assert {"pin_tool", "pin_people", "pin_place", "pin_misfire"} <= set(step.cautions)
