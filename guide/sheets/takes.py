@@ -15,7 +15,7 @@ def takes(view: WallView, *wares: str) -> list[str]:
     survey, stock = view.plan.survey, load_stock()
     return [
         f"{stock.item[need.id].name}: {LOCKED if survey.unsure(need.rests) else _count(need.id, need.quantity, need.holds)}"
-        for need in takeoff(Layout(survey, (view.wall,)))
+        for need in takeoff(Layout(survey, (view.wall,), view.plan.code))
         if need.id in wares
     ]
 
