@@ -100,7 +100,8 @@ class Question(_Data):
     places: tuple[str, ...] = ()
     """For readings: the places, in the order they are usually called out."""
     along: bool = False
-    """For readings: a distance from the left corner is a place too."""
+    """For readings: a distance from the left corner is a place too. For a length: readings with their places may be given
+    in its stead, at any places along the wall."""
     fewest: int = 1
     """For readings: how many are needed."""
     takes: Literal["smallest", "largest", "average"] | None = None
@@ -148,7 +149,7 @@ class Question(_Data):
             raise ValueError(f"question {self.ref}: only a count or names can open a scope")
         if self.counted and self.kind != "count":
             raise ValueError(f"question {self.ref}: only a count has words for what is counted")
-        if (self.kind == "readings") != bool(self.places):
+        if (self.kind == "readings" or (self.kind == "length" and self.along)) != bool(self.places):
             raise ValueError(f"question {self.ref}: places belong to readings, and readings need them")
         if (self.takes or self.sizes or self.place or self.labels) and self.kind != "length":
             raise ValueError(

@@ -44,8 +44,8 @@ def _said(words: str | None) -> str:
 
 def _humps(survey: Survey) -> Iterator[Finding]:
     for wall in survey.walls:
-        hump = load_figures().string_block - wall.string
-        if survey.unsure(wall.string.rests | wall.lean.rests):
+        hump = load_figures().string_block - wall.smallest_string
+        if survey.unsure(wall.smallest_string.rests | wall.lean.rests):
             continue
         if hump > inches("1") or wall.lean > inches("1"):
             yield finding("bow", wall.letter, hump=greatest(hump, wall.lean))

@@ -10,6 +10,7 @@ from guide.checks.energy import effective_row
 from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
+from guide.layout.crooked import breaks_sheet, places_of
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, inches
 from guide.reference.codes import CodeProfile
@@ -31,6 +32,10 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _boxes(wall)
     yield from box_findings(wall, code)
     yield from _bays(wall)
+    yield from _bends(wall)
+    for place in breaks_sheet(places_of(wall.wall, wall.offsets, load_figures()), load_figures()):
+        key = "hump" if place.out > ZERO else "hollow"
+        yield finding(key, wall.letter, wall.mark_of(place.x), out=abs(place.out))
     yield from batts_on_cold_foam(wall, basement)
     yield from effective_row(wall, basement)
     if wall.wall.other.strip().lower() not in ("none", "no", ""):
@@ -91,6 +96,17 @@ def _boxes(wall: WallLayout) -> Iterator[Finding]:
     old = sum(box.kind == "existing" for box in wall.wall.boxes)
     if old:
         yield finding("old_boxes", wall.letter, count=old)
+
+
+def _bends(wall: WallLayout) -> Iterator[Finding]:
+    """Studs are cut to a straight line between readings; where those bend and stand far apart, the line may not be true."""
+    figures, points = load_figures(), wall.wall.height.points
+    for at, off in enumerate(wall.wall.height.off_line()):
+        if abs(off) <= figures.height_bend:
+            continue
+        (before, _), (x, _), (after, _) = points[at - 1 : at + 2]
+        if max(x - before, after - x) > figures.stud_spacing * 2:
+            yield finding("height_bends", wall.letter, wall.mark_of(x), x=x, off=abs(off))
 
 
 def _bays(wall: WallLayout) -> Iterator[Finding]:

@@ -82,8 +82,7 @@ def guessed(question: Question, read: Read, core: Core) -> Read:
     safe = question.unknown.settled and value == question.unknown.take
     if not core.hedged or safe or known is not Certainty.MEASURED or question.kind in ("names", "text"):
         return read
-    if question.kind == "readings":
-        assert isinstance(value, tuple)
+    if isinstance(value, tuple):
         value = tuple(Spot(each.at, each.size, Certainty.EYEBALLED) for each in value if isinstance(each, Spot))
     return value, Certainty.EYEBALLED
 

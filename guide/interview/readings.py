@@ -44,14 +44,15 @@ def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...
     )
     if not spots:
         raise sorry("place_missing", example=example_of_readings(question, bare))
-    if all(spot.at == "" for spot in spots):
+    every = question.kind == "readings"  # a length that takes readings in its stead has no order, and no ends to read
+    if every and all(spot.at == "" for spot in spots):
         spots = _in_order(question, spots, bare)
     if any(spot.at == "" for spot in spots):
         raise sorry("place_missing", example=example_of_readings(question, bare))
     at = {spot.at for spot in spots}
     if len(at) < len(spots):
         raise sorry("place_twice", typed=typed)
-    if len(spots) < question.fewest or (question.along and not {"left", "right"} <= at):
+    if len(spots) < question.fewest or (every and question.along and not {"left", "right"} <= at):
         raise _too_few(question, bare)
     return spots
 
@@ -59,7 +60,7 @@ def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...
 def example_of_readings(question: Question, bare: Bare) -> str:
     """Return readings that would be understood, in the person's unit."""
     text = question.example or question.usual
-    if text is None:
+    if text is None or question.kind == "length":
         return ", ".join(f"… at {place}" for place in question.places)
     tape = tape_side(bare)
     return ", ".join(

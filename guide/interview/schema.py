@@ -73,7 +73,9 @@ def _value(question: Question) -> dict[str, Any]:
     if question.kind == "count":
         return {"type": ["integer", "string"], "minimum": int(question.least or 0), "maximum": int(question.most or 99)}
     if question.kind == "length":
-        return {"type": ["string", "number"], "examples": ["16 ft 4 in", "3770 mm"]}
+        one: dict[str, Any] = {"type": ["string", "number"], "examples": ["16 ft 4 in", "3770 mm"]}
+        along = {"type": "array", "items": {"type": "string"}, "examples": [["1 1/2 in at left", "1 1/4 in at 96 in"]]}
+        return {"anyOf": [one, along]} if question.along else one
     if question.kind == "choice":
         words = ", ".join(choice.id for choice in question.choices)
         return {

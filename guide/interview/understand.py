@@ -103,7 +103,7 @@ def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str)
                 read = read_value(question, each, bare)
                 if question.kind != "choice" or not each.isdecimal():
                     return Answer(*guessed(question, read, Core(each, hedged)), typed)
-    if question.kind == "readings":
+    if question.places:
         length = wall_length(answers, asked.place)
         if (spots := spread(question, core.text, length, bare)) is not None:
             return Answer(*guessed(question, (spots, how_known(spots)), core), typed)
@@ -126,7 +126,7 @@ def _hedged(answer: Answer) -> Answer:
 def doubt_about(question: Question, value: Value) -> Doubt | None:
     """Return why an answer in range is still suspicious, or None."""
     sizes = [value] if isinstance(value, Length) else []
-    if question.kind == "readings" and isinstance(value, tuple):
+    if isinstance(value, tuple):
         sizes = [spot.size for spot in value if isinstance(spot, Spot)]
     for doubt in question.doubts:
         if doubt.is_ is not None and value == doubt.is_:

@@ -6,13 +6,14 @@ Rules only, no guessing: what could mean two things is asked back with one sente
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 
 from guide.book.questions import Choice, Question
 from guide.book.talk import load_talk
 from guide.interview.answers import Certainty, Value, wall_letter
 from guide.interview.dates import read_date
 from guide.interview.readings import example_of_readings, how_known, read_readings
-from guide.interview.replies import read_size, sorry, tape_side
+from guide.interview.replies import Sorry, read_size, sorry, tape_side
 from guide.lengths import Bare, inches, with_unit
 
 MOST_WALLS = 200
@@ -25,7 +26,7 @@ _NOT_NAMES = set("about all any around both each every few just many maybe most 
 def read_value(question: Question, typed: str, bare: Bare) -> tuple[Value, Certainty]:
     """Read a value of the question's kind. Raises Sorry with one sentence when it is not one, or out of range."""
     if question.kind == "length":
-        return read_size(question, typed, bare)
+        return _one_or_along(question, typed, bare)
     if question.kind == "readings":
         spots = read_readings(question, typed, bare)
         return spots, how_known(spots)
@@ -43,6 +44,18 @@ def read_value(question: Question, typed: str, bare: Bare) -> tuple[Value, Certa
     if not typed:
         raise sorry("say_something", example=example_of(question, bare))
     return typed, Certainty.MEASURED
+
+
+def _one_or_along(question: Question, typed: str, bare: Bare) -> tuple[Value, Certainty]:
+    """Read one size, or readings along the wall in its stead, each with its place."""
+    try:
+        return read_size(question, typed, bare)
+    except Sorry:
+        if question.along:
+            with suppress(Sorry):
+                spots = read_readings(question, typed, bare)
+                return spots, how_known(spots)
+        raise
 
 
 def example_of(question: Question, bare: Bare) -> str:

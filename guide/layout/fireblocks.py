@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
+from guide.layout.crooked import proud
 from guide.layout.openings import Stretch
 from guide.layout.parts import (
     FULL_HEIGHT,
@@ -70,7 +71,7 @@ def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
     """Return a strip of plywood on edge at x0, from the foam or the concrete to its lap on the stud, plate to cap."""
     figures, offsets = site.figures, site.offsets
     x1 = x0 + figures.plywood
-    y0 = ZERO if site.basement.block_reach == "concrete" else offsets.foam_face
+    y0 = proud(site.wall, (x0 + x1) // 2, figures) if site.basement.block_reach == "concrete" else offsets.foam_face
     y1 = offsets.back + figures.block_lap
     low = over_slab(site.foot)
     middle = (x0 + x1) // 2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from guide.layout.crooked import swung
 from guide.layout.parts import Decision, Offsets
 from guide.lengths import ZERO, Length, greatest, inches
 from guide.reference.figures import Figures
@@ -31,18 +32,19 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     A string reading over its block is a hollow and counts as no hump. A sill that hangs over the room (a shelf below
     nothing) moves the line out to its face. Pipes that move the line are seen to first: the others may then pass behind.
     """
-    hump = _at_least_none(figures.string_block - wall.string) + wall.lean
+    hump = _at_least_none(figures.string_block - wall.smallest_string) + wall.lean
     foam_face = basement.foam_thickness + figures.glue_bed
     back = foam_face + hump
     if wall.shelf < ZERO:
         back = greatest(back, -wall.shelf)
     back = back.up_to(figures.back_step)
+    turned = swung(wall, foam_face, back, figures)
     decisions = [
         Decision(
             f"{wall.letter}.offset",
             wall.letter,
             saying("decision.offset", foam=basement.foam_thickness, bed=figures.glue_bed, hump=hump, back=back),
-            (saying("alternative.bare_foam", foam=basement.foam_thickness),),
+            (saying("alternative.bare_foam", foam=basement.foam_thickness), *([turned] if turned else [])),
         )
     ]
     lying = [pipe for pipe in wall.pipes if pipe.run == "lying"]

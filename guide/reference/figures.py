@@ -33,6 +33,9 @@ class Figures:
     gasket: Length
     sill: Length
     glue_bed: Length
+    height_bend: Length
+    glue_most: Length
+    swing_most: Length
     back_step: Length
     cut_step: Length
     foam_step: Length

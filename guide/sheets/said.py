@@ -47,7 +47,7 @@ def value_shown(question: Question, value: Value, tape: Tape) -> str:
         return "not known"
     if isinstance(value, Length):
         return with_unit(value, tape)
-    if question.kind == "readings":
+    if question.places:
         return ", ".join(_spot_shown(spot, tape) for spot in cast(tuple[Spot, ...], value))
     if question.kind == "names":
         return ", ".join(cast(tuple[str, ...], value))
@@ -70,7 +70,7 @@ def read_back(question: Question, answer: Answer, tape: Tape) -> str:
     if isinstance(value, Length):
         about = "about " if answer.known is Certainty.EYEBALLED else ""
         return f"{about}{with_unit(value, tape)}: {in_words(value, tape)}"
-    if question.kind == "readings" and value is not None:
+    if question.places and value is not None:
         spots = cast(tuple[Spot, ...], value)
         return "; ".join(f"{_spot_shown(spot, tape)}: {in_words(spot.size, tape)}" for spot in spots)
     return value_shown(question, value, tape)

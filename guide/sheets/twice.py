@@ -167,7 +167,7 @@ def _readings(book: Book, answers: Answers) -> Iterator[tuple[Question, str, str
             continue
         if isinstance(answer.value, Length):
             yield asked.question, asked.path, asked.path, None, answer.value
-        elif asked.question.kind == "readings":
+        else:
             for number, spot in enumerate(_spots(answer.value)):
                 at = exact_inches(spot.at) if isinstance(spot.at, Length) else spot.at
                 yield asked.question, asked.path, f"{asked.path}@{at}", number, spot.size

@@ -22,6 +22,7 @@ from guide.reference.glossary import Entry, load_glossary
 from guide.reference.sayings import say
 from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.backing import backing_rows
+from guide.sheets.concrete import concrete_rows
 from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.ics import calendar_file
@@ -73,6 +74,7 @@ def _templates() -> Environment:
     environment.filters |= {each.__name__: each for each in (record_rows, foam_behind, plates_left_of_corner)}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
+    environment.filters["concrete_rows"] = concrete_rows
     environment.globals["table"] = table
     environment.globals["zero"] = ZERO
     environment.globals["hours_from"] = load_steps().hours_from

@@ -120,8 +120,9 @@ class _Reader:
         if value is None and question.unknown.take is not None:
             value, _ = read_value(question, question.unknown.take, "in")
         if isinstance(value, Length):
-            return value.on(path, *(answer.leans if answer is not None else ()))
-        if question.kind == "readings" and value is not None:
+            size = value.on(path, *(answer.leans if answer is not None else ()))
+            return Profile(((ZERO, size),)) if question.along else size
+        if question.places and value is not None:
             return self._readings(question, path, name, cast(tuple[Spot, ...], value), length)
         return value
 

@@ -20,7 +20,7 @@ from itertools import pairwise
 from typing import Any
 
 from guide.interview.answers import Certainty
-from guide.lengths import ZERO, Length, Tape, between, least
+from guide.lengths import SIXTY_FOURTH, ZERO, Length, Tape, between, least
 from guide.reference.sayings import Saying
 
 
@@ -50,6 +50,15 @@ class Profile:
         """Return the smallest height between two places; it is at one of them or at a reading between."""
         inside = [value for x, value in self.points if x0 < x < x1]
         return least(self.at(x0), self.at(x1), *inside)
+
+    def off_line(self) -> tuple[Length, ...]:
+        """Return how far each reading is over the straight line between its neighbours, to a sixty-fourth; 0 at both ends."""
+        inside = zip(self.points, self.points[1:], self.points[2:], strict=False)
+        bends = [
+            (y - between(y0, y1, part=x - x0, whole=x1 - x0)).near(SIXTY_FOURTH)
+            for (x0, y0), (x, y), (x1, y1) in inside
+        ]
+        return (ZERO, *bends, ZERO)[: len(self.points)]
 
     def breaks(self, x0: Length, x1: Length) -> tuple[Length, ...]:
         """Return the places strictly between x0 and x1 where the line bends."""
@@ -212,7 +221,8 @@ class Wall:
     across: Length | None = asked("wall.across")
     height: Profile = asked("wall.height")
     concrete: Profile = asked("wall.concrete")
-    string: Length = asked("wall.string")
+    string: Profile = asked("wall.string")
+    """One reading, the smallest anywhere, or as many as were taken along the wall."""
     lean: Length = asked("wall.lean")
     joists: str = asked("wall.joists")
     joist_spacing: str | None = asked("wall.joist_spacing")
@@ -220,6 +230,11 @@ class Wall:
     parallel_gap: Length | None = asked("wall.parallel_gap")
     shelf: Length = asked("wall.shelf")
     other: str = asked("wall.other")
+
+    @property
+    def smallest_string(self) -> Length:
+        """The smallest reading of the string: the worst hump."""
+        return least(*(reading for _, reading in self.string.points))
 
     @property
     def left_end(self) -> str:

@@ -148,7 +148,7 @@ def _heights(survey: Survey, wall: Wall) -> Iterator[Problem]:
 
 
 def _places(survey: Survey, wall: Wall) -> Iterator[Problem]:
-    for question, profile in (("height", wall.height), ("concrete", wall.concrete)):
+    for question, profile in (("height", wall.height), ("concrete", wall.concrete), ("string", wall.string)):
         at = [x for x, _ in profile.points]
         if beyond := [x for x in at if x > wall.length]:
             yield _problem(

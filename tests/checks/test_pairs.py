@@ -80,6 +80,20 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     "cracks": (basement(cracks="some"), basement(cracks="none")),
     "cracks_unknown": (unanswered("cracks"), one()),
     "bow": (one(string="7/16 in"), one(string="1/2 in")),  # a hump of 1 1/16 against 1
+    # the middle of 144 in against 92 at both ends, by 5/16 and by 1/4
+    "height_bends": (
+        one(height=["92 in at left", "92 5/16 in at middle", "92 in at right"]),
+        one(height=["92 in at left", "92 1/4 in at middle", "92 in at right"]),
+    ),
+    # three readings: the middle one against the line between the others, by 7/16 and by 3/8 (worked by hand)
+    "hump": (
+        one(string=["1 1/2 in at left", "1 1/16 in at middle", "1 1/2 in at right"]),
+        one(string=["1 1/2 in at left", "1 1/8 in at middle", "1 1/2 in at right"]),
+    ),
+    "hollow": (
+        one(string=["1 1/2 in at left", "1 15/16 in at middle", "1 1/2 in at right"]),
+        one(string=["1 1/2 in at left", "1 7/8 in at middle", "1 1/2 in at right"]),
+    ),
     "slab_pins": (
         basement(slab="something", anchors="pins", slab_thickness="4 in"),
         basement(slab="nothing", anchors="pins", slab_thickness="4 in"),

@@ -85,5 +85,5 @@ def _foam_gaps(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, L
             low, over = min(ends) - cut, max(ends) + pipe.wide + cut
         yield pipe.left_edge - cut, pipe.right_edge + cut, low, over
     for block in wall.of(Kind.FIREBLOCK):
-        if block.box.y0 == ZERO:
+        if basement.block_reach == "concrete":
             yield block.box.x0, block.box.x1, ZERO, top

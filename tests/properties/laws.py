@@ -151,6 +151,7 @@ def reach(wall: WallLayout) -> tuple[Length, Length]:
 def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every part that is empty, or reaches out of its wall."""
     survey = wall.wall
+    deepest = min(ZERO, *(FIGURES.string_block - reading for _, reading in survey.string.points))  # a hollow
     for part in wall.parts:
         box = part.box
         if not (box.x0 < box.x1 and box.y0 < box.y1 and part.cut > ZERO):
@@ -161,7 +162,7 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
         if part.kind in OVERHEAD or part.kind is Kind.DRYWALL:  # drywall has laws of its own
             continue
         x0, x1 = reach(wall)
-        nearest = -survey.shelf if part.kind is Kind.UPPER_BLOCK else ZERO
+        nearest = -survey.shelf if part.kind is Kind.UPPER_BLOCK else deepest
         if box.x0 < x0 or box.x1 > x1 or box.y0 < nearest:
             yield f"{part.id} is not between the two concrete corners"
         slope = slope_of(survey, part)

@@ -155,6 +155,9 @@ def walls(
     answers["left_first"] = ("this wall", "other wall")[draw(st.integers(0, 1))]
     answers["right_first"] = ("this wall", "other wall", "you choose")[draw(st.integers(0, 2))]
     answers["string"] = tape(draw(sizes(0, 2, 2)))
+    if draw(st.booleans()):
+        places = ("left", tape(length // 3), tape(length // 2), "right")
+        answers["string"] = [f"{tape(draw(sizes(0, 2, 2)))} at {at}" for at in places]
     answers["lean"] = tape(draw(st.sampled_from((0, 0, 2, 8))))
     answers["shelf"] = tape(draw(st.sampled_from((40, 40, 72, 0, 8, -16))))
     if draw(st.booleans()):

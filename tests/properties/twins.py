@@ -51,6 +51,8 @@ def mirrored(tree: Tree) -> Tree:
     wall["left_first"] = "this wall" if through else "other wall"
     for key in ("height", "concrete"):
         wall[key] = [_reading_mirrored(reading, length) for reading in cast(list[str], wall[key])]
+    if isinstance(wall["string"], list):
+        wall["string"] = [_reading_mirrored(reading, length) for reading in cast(list[str], wall["string"])]
     for opening in cast(list[Tree], wall["openings"]):
         wide = (
             opening.get("width") or opening.get("leaf_width") or opening.get("frame_width") or opening.get("free_width")

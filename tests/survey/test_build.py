@@ -48,8 +48,8 @@ def test_what_was_not_asked_yet_is_drawn_as_usual_and_known_as_unknown() -> None
     del tree["string"]
     survey = survey_of(job([tree]))
 
-    assert survey.walls[0].string == inches("1")
-    assert survey.unsure(survey.walls[0].string.rests) == ("A.string",)
+    assert survey.walls[0].smallest_string == inches("1")
+    assert survey.unsure(survey.walls[0].smallest_string.rests) == ("A.string",)
     assert not survey.given({"A.string"})
     assert survey.known["A.string"] is Certainty.UNKNOWN
 
