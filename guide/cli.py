@@ -225,8 +225,9 @@ def _prices(path: Path | None) -> int:
 
 def _brief(path: Path, letter: str | None, office: Path | None) -> int:
     from guide.interview.jobfile import load
+    from guide.sheets.papers import brief
     from guide.sheets.plan import make_plan
-    from guide.sheets.write import brief, usable
+    from guide.sheets.write import usable
 
     book = load_book()
     plan = make_plan(book, load(path, book), office=_office(office))

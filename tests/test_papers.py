@@ -9,8 +9,8 @@ from markdown_it import MarkdownIt
 from guide.book.questions import load_book
 from guide.interview.jobfile import Job, from_json
 from guide.sheets.markdown import COLUMNS, fold
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.jobs import l_room
 from tests.walkthroughs import ROOT, worked

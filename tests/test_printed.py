@@ -14,10 +14,10 @@ from guide.book.questions import load_book
 from guide.cli import main
 from guide.interview.jobfile import from_json
 from guide.interview.written import Json
+from guide.sheets.papers import papers
 from guide.sheets.pictures import pictures
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.printed import load_sections, printed, printed_papers
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.walkthroughs import ROOT, worked
 

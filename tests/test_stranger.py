@@ -3,8 +3,8 @@
 import pytest
 
 from guide.book.questions import load_book
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.stranger import answered, asked_of, figures_in, held_by, questions_of, untrue
 from tests.walkthroughs import ROOT, worked

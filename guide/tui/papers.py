@@ -13,7 +13,8 @@ from textual.widgets import Footer, Label, OptionList, Static
 from textual.widgets.option_list import Option
 
 from guide.session import Session
-from guide.sheets.write import PAPERS_FOLDER, papers, usable, write_papers
+from guide.sheets.papers import papers
+from guide.sheets.write import PAPERS_FOLDER, usable, write_papers
 
 
 class Papers(Screen[None]):

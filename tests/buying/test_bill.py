@@ -10,9 +10,9 @@ from guide.book.questions import load_book
 from guide.buying.bill import bill_of, cost_of
 from guide.interview.jobfile import from_json
 from guide.reference.prices import NO_PRICES, Prices, invented_prices
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.shopping import held_lines, shopping_csv, trips_of
-from guide.sheets.write import papers
 from tests.jobs import job, wall
 from tests.walkthroughs import worked
 

@@ -11,9 +11,9 @@ from guide.interview.jobfile import from_json
 from guide.interview.replies import LONGEST_TEXT
 from guide.interview.written import Json
 from guide.reference.stock import load_stock, wares
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.shopping import once_bought, trip_of
-from guide.sheets.write import papers
 from guide.survey.on_hand import read_on_hand, said_as
 from tests.jobs import Tree, job, outlet, wall
 from tests.properties.rooms import rooms

@@ -13,9 +13,9 @@ from guide.buying.purchase import buy
 from guide.interview.jobfile import from_json
 from guide.interview.written import Json
 from guide.lengths import inches
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
 from guide.sheets.shopping import once_bought
-from guide.sheets.write import papers
 from guide.survey.on_hand import read_on_hand
 from tests.jobs import job, layout_of, wall
 

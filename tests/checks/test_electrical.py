@@ -13,8 +13,8 @@ from guide.layout.parts import Kind, WallLayout
 from guide.lengths import inches
 from guide.reference.codes import load_code
 from guide.reference.electrical import load_wiring
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
-from guide.sheets.write import papers
 from tests.jobs import job, laid, outlet, wall
 
 

@@ -9,9 +9,9 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.cli import main
+from guide.sheets.papers import brief, papers
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.tonight import tonight
-from guide.sheets.write import brief, papers
 from tests.jobs import job, wall
 from tests.order.crews import own
 from tests.sheets.test_helper import plan_of

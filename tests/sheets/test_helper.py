@@ -9,9 +9,9 @@ import pytest
 from guide.book.questions import load_book
 from guide.interview.jobfile import from_json
 from guide.reference.briefing import load_briefing, said_on
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.tonight import next_evening
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.jobs import Tree, job, wall
 from tests.order.crews import own

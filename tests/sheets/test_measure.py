@@ -7,8 +7,8 @@ import pytest
 from guide.book.questions import load_book
 from guide.layout.parts import Kind
 from guide.sheets.measure import cards
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.jobs import job, wall, window
 from tests.sheets.test_helper import plan_of

@@ -12,10 +12,10 @@ from guide.layout.parts import Kind
 from guide.order.facts import FACTS
 from guide.reference.letter import PLACEHOLDERS, Ask, load_letter
 from guide.sheets.letter import letter_of
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.view import WallView
 from guide.sheets.walk import walk_of
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.jobs import Tree, alongside, framed_door, job, outlet, standing, wall
 from tests.walkthroughs import worked

@@ -7,10 +7,10 @@ import pytest
 from guide.book.questions import load_book
 from guide.interview.jobfile import from_json
 from guide.layout.parts import Kind
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.record import BURIED, foam_behind, plates_left_of_corner, record_rows
 from guide.sheets.view import WallView
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.jobs import Tree, job, l_room, lying, wall
 from tests.walkthroughs import worked

@@ -18,9 +18,9 @@ from guide.lengths import inches
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
 from guide.sheets.twice import Doubtful, again_lines, doubts, moved, slip_of, tape_again
-from guide.sheets.write import papers
 from tests.jobs import Tree, job, layout_of, level, new_door, survey_of, wall, window
 from tests.properties.rooms import single_walls
 

@@ -8,8 +8,8 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import from_json
 from guide.layout.parts import Kind
 from guide.lengths import in_inches, inches
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
-from guide.sheets.write import papers
 from guide.worked import WORKED_JOBS
 from tests.jobs import job, wall
 from tests.walkthroughs import worked

@@ -21,8 +21,8 @@ from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices, invented_prices
 from guide.reference.sayings import saying
 from guide.sheets.cuts import goods_said
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
-from guide.sheets.write import papers
 from tests.jobs import Tree, job, laid, layout_of, wall, window
 from tests.properties.rooms import rooms, single_walls
 from tests.walkthroughs import worked
