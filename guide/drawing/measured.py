@@ -94,7 +94,8 @@ def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int],
     """Add the sizes of an upright chain to the words and return its lines; `x` is its edge nearest to the drawing.
 
     One size stands along its line, after its words, in the fullest wording that stands on the chain's foot without
-    reaching over the picture's `top`; several stand level beside it, and the words outside of them.
+    reaching over the picture's `top`; several stand level beside it, and the words outside of them:
+    all of them, or where that is too long no more than what stands before the colon.
     """
     out = 1 if chain.edge == "right" else -1
     at = [up(place) for place in chain.places]
@@ -115,7 +116,8 @@ def beside(words: list[Word], chain: Chain, x: int, up: Callable[[Length], int],
         drawn.append(stroke(f"M{number(line)} {number(middle)}L{number(beyond - CLEAR * out)} {number(centre)}"))
         words.append(Word(size, beyond, centre, anchor="start" if out > 0 else "end"))
     farthest = beyond + (max(wide(size, WORDS) for size in sizes) + SMALL) * out
-    says = printable(chain.says)
+    named = printable(chain.says)
+    says = next((each for each in (named, named.partition(":")[0]) if wide(each, SMALL) <= max(at) - top), "")
     words.append(Word(says, farthest, _over_foot(says, SMALL, at), SMALL, upright=True))
     return drawn
 

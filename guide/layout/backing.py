@@ -62,9 +62,11 @@ def _rows(site: Site, fixture: Fixture) -> list[Length]:
     """Return the lower edges of all rows of blocks: one about the lowest screw, one about the highest, if they part."""
     tall, high = site.figures.stud_deep, _high(fixture)
     at = [fixture.low, high] if high - fixture.low > tall else [(fixture.low + high) // 2]
+    rows = [z - tall // 2 for z in at]
     if fixture.what in TALL_ROWS:
-        return [low for z in at for low in (z - tall, z)]
-    return [z - tall // 2 for z in at]
+        # the second block on the far side, so that no screw meets the seam between the two
+        rows += [rows[0] - tall, *(row + tall for row in rows[1:])]
+    return rows
 
 
 def _bays(site: Site, framing: Framing, fixture: Fixture, low: Length) -> Iterator[Stretch]:

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import ZERO, Length, with_unit
 from guide.order.facts import Side, end_at, end_stud, hidden_blocks, open_blocks, pack_at, plate_middle, tight_blocks
+from guide.reference.figures import load_figures
 from guide.reference.steps import load_steps
 
 Values = Mapping[str, str]
@@ -26,6 +27,8 @@ def wall_values(layout: Layout, wall: WallLayout) -> dict[str, str]:
     return {
         "wall": f"wall {wall.letter}",
         "back": size(wall.offsets.back),
+        "foam_room": size(wall.offsets.foam_face),
+        "door_gap": size(load_figures().frame_play),
         "face": size(wall.offsets.face),
         "plate_middle": size(plate_middle(wall)),
         "plate": size(wall.plate),

@@ -53,6 +53,8 @@ PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
     "slab_thickness": ("room", "thickness of the slab"),
     "wall": ("wall", "the wall, such as `wall A`"),
     "back": ("wall", "B: concrete to the back of the studs"),
+    "foam_room": ("wall", "what foam and its glue need between concrete and studs"),
+    "door_gap": ("wall", "room round a standing door frame that is to be moved"),
     "face": ("wall", "F: concrete to the room face of the studs"),
     "plate_middle": ("wall", "concrete to the middle of the plate, where its fasteners stand"),
     "plate": ("wall", "length of the plates, end to end"),

@@ -89,7 +89,10 @@ def _card(plan: Plan, path: str, rests: list[str], parts: list[Part]) -> Card | 
 def _blanks(question: Question, rests: list[str]) -> tuple[str, ...]:
     """Return what stands beside each blank: the places of the readings that are missing, or all it is read at."""
     spots = sorted(spot for rest in rests if (spot := rest.partition("@")[2]))
-    return tuple(f"at {spot}" for spot in spots or question.places) or ("",)
+    asked_for = (
+        question.places if question.kind == "readings" else ()
+    )  # one size answers the others, wherever it was read
+    return tuple(f"at {spot}" for spot in spots or asked_for) or ("",)
 
 
 def _marks(parts: list[Part]) -> str:

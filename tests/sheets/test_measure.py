@@ -72,4 +72,5 @@ def test_on_paper_a_card_is_cut_from_the_next_one_and_the_last_says_what_to_do_w
     ]
     assert page.count("## Card ") == 2
     assert page.index("## Card 2") < page.index("## When all are read")
-    assert page.count(": \\_") == 2
+    assert page.count(": \\_") == 2, "the height is read at both ends"
+    assert page.count("- [ ] \\_") == 1, "one smallest size answers for the string"
