@@ -91,6 +91,13 @@ def _parser() -> argparse.ArgumentParser:
     )
     brief.add_argument("job", type=Path)
     brief.add_argument("--wall", metavar="LETTER", help="the next evening on this wall")
+    brief.add_argument(
+        "--evening",
+        type=int,
+        default=1,
+        metavar="NUMBER",
+        help="from this evening on, numbered as on the evenings' paper",
+    )
     for command in (talk, plan, check, brief):
         command.add_argument("--office", type=Path, metavar="FILE", help="your building office's own figures; they win")
     twice = commands.add_parser(
@@ -132,7 +139,7 @@ def _run(arguments: list[str]) -> int:
     if options.command == "check":
         return _check(options.job, options.office, as_json=options.json)
     if options.command == "brief":
-        return _brief(options.job, options.wall, options.office)
+        return _brief(options.job, options.wall, options.evening, options.office)
     if options.command == "twice":
         return _twice(options.job)
     if options.command == "schema":
@@ -223,7 +230,7 @@ def _prices(path: Path | None) -> int:
     return 0
 
 
-def _brief(path: Path, letter: str | None, office: Path | None) -> int:
+def _brief(path: Path, letter: str | None, since: int, office: Path | None) -> int:
     from guide.interview.jobfile import load
     from guide.sheets.papers import brief
     from guide.sheets.plan import make_plan
@@ -236,7 +243,10 @@ def _brief(path: Path, letter: str | None, office: Path | None) -> int:
     laid = [wall.letter for wall in plan.layout.walls]
     if letter is not None and (letter := letter.upper()) not in laid:
         raise _Unusable(f"--wall {letter}: this job has no such wall laid out; it has {', '.join(laid)}.")
-    print(brief(plan, letter), end="")
+    count = len(plan.calendar.evenings)
+    if not plan.stopped and not 1 <= since <= count:
+        raise _Unusable(f"--evening {since}: the calendar of this job has evenings 1 to {count}.")
+    print(brief(plan, letter, since), end="")
     return 1 if plan.stopped else 0
 
 

@@ -170,9 +170,12 @@ def _visits(plan: Plan) -> list[Step]:
     return list({step.title: step for step in visits}.values())
 
 
-def brief(plan: Plan, letter: str | None = None) -> str:
-    """Return the briefing for the next evening, or for the next one on a wall: who does what, what to say, what stops it."""
-    return fold(_render("brief.md.j2", **_common(plan), tonight=next_evening(plan, letter)))
+def brief(plan: Plan, letter: str | None = None, since: int = 1) -> str:
+    """Return the briefing for the next evening, or for the next one on a wall: who does what, what to say, what stops it.
+
+    `since` is the number of the first evening that still lies ahead.
+    """
+    return fold(_render("brief.md.j2", **_common(plan), tonight=next_evening(plan, letter, since)))
 
 
 def _common(plan: Plan) -> dict[str, object]:

@@ -83,12 +83,13 @@ def tonight(plan: Plan, evening: Evening) -> Tonight:
     )
 
 
-def next_evening(plan: Plan, letter: str | None, *, helper: bool = False) -> Tonight | None:
+def next_evening(plan: Plan, letter: str | None, since: int = 1, *, helper: bool = False) -> Tonight | None:
     """Return the evening on which a wall, or without a letter anything, is worked on next; None when nothing is left.
 
-    `helper` asks for the first of them on which two work, where there is one.
+    `since` is the number of the first evening that still lies ahead; `helper` asks for the first of them on which two work,
+    where there is one.
     """
-    every = plan.calendar.evenings
+    every = plan.calendar.evenings[since - 1 :]
     here = [each for each in every if letter is None or any(task.step.wall == letter for task in each.tasks)]
     evening = next((each for each in here if each.two or not helper), here[0] if here else None)
     return tonight(plan, evening) if evening else None

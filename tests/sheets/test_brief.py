@@ -65,6 +65,13 @@ def test_the_command_prints_it_and_changes_nothing(tmp_path: Path, capsys: pytes
     plan = make_plan(load_book(), worked("four-walls"))
     assert main(["brief", path]) == 0
     assert capsys.readouterr().out == papers(plan)["brief.md"]
+    assert main(["brief", path, "--evening", "7"]) == 0
+    assert "evening 7\n" in capsys.readouterr().out
+    assert main(["brief", path, "--evening", "12", "--wall", "B"]) == 0
+    assert capsys.readouterr().out == brief(plan, "B", 12)
+    assert main(["brief", path, "--evening", "0"]) == 2
+    last = len(plan.calendar.evenings)
+    assert capsys.readouterr().err == f"wallbrief: --evening 0: the calendar of this job has evenings 1 to {last}.\n"
     assert main(["brief", path, "--wall", "b"]) == 0
     assert capsys.readouterr().out == brief(plan, "B")
 
