@@ -27,7 +27,7 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     remarks = []
     gap = most_over_concrete(wall)
     if gap > inches(KNEE_WALL) and case != 3:
-        remarks.append(Remark(saying("remark.knee_wall", gap=gap), ZERO))
+        remarks.append(Remark(saying("remark.knee_wall", gap=gap), site.start))
     remarks += [
         Remark(saying("remark.caps_part", side=side), x)
         for side, end, x in (("left", site.left, ZERO), ("right", site.right, wall.length))

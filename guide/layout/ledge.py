@@ -45,7 +45,7 @@ def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list
         strips += found
         laps += [_lap(site, joint, box) for joint in joints]
     mates = [notched_for(site, _mate(site, block, laps, back, weighed), site.wall.pipes) for block in blocks]
-    remarks = [Remark(saying("remark.wood_wall_over", gap=most_over_concrete(site.wall)), ZERO)]
+    remarks = [Remark(saying("remark.wood_wall_over", gap=most_over_concrete(site.wall)), site.start)]
     remarks += [Remark(saying("remark.ledge_pipe", at=pipe.left_edge), pipe.left_edge) for pipe in crossing]
     return [*strips, *laps, *mates], remarks
 
