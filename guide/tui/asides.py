@@ -57,101 +57,47 @@ class Aside(ModalScreen[str | None]):
         self.dismiss(None)
 
 
-class ActionList(ModalScreen[str | None]):
-    """Everything that can be done now; returns the words that do it, or None. Typing narrows the list."""
-
-    BINDINGS: ClassVar = [("escape", "close", "Leave it"), Binding("down", "into_list", show=False)]
-    AUTO_FOCUS = "#find"
-
-    def __init__(self, actions: Sequence[Action]) -> None:
-        super().__init__()
-        self._rows = [(each.typed, f"{each.typed}: {each.says}") for each in actions]
-
-    def compose(self) -> ComposeResult:
-        """A box to type part of an action, and the actions."""
-        yield from narrowed_list(
-            "What do you want to do? Type part of it, or pick it. You can say it in the talk as well.", self._rows
-        )
-
-    def on_input_changed(self, event: Input.Changed) -> None:
-        """Narrow the list to what is typed."""
-        narrow(self, self._rows, event.value)
-
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Take the only action left, else go into the list."""
-        take_the_only_one(self)
-
-    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
-        """Take the action picked."""
-        self.dismiss(event.option.id)
-
-    def action_into_list(self) -> None:
-        """Go from the box into the list."""
-        self.query_one("#answers").focus()
-
-    def action_close(self) -> None:
-        """Do nothing."""
-        self.dismiss(None)
-
-
 Rows = Sequence[tuple[str, str]]
 
 
-def narrowed_list(title: str, rows: Rows) -> ComposeResult:
-    """A heading, a box to type in, and the rows."""
-    with VerticalScroll(classes="aside"):
-        yield Label(title, classes="heading")
-        yield Input(id="find", placeholder="type part of it")
-        yield OptionList(*options(rows, ""), id="answers", markup=False)
-    yield Footer()
-
-
-def options(rows: Rows, part: str) -> list[Option]:
-    """Return the rows that have every word typed."""
-    words = part.lower().split()
-    return [Option(text, id=key) for key, text in rows if all(word in text.lower() for word in words)]
-
-
-def narrow(screen: ModalScreen[str | None], rows: Rows, part: str) -> None:
-    """Show only the rows that have every word typed."""
-    answers = screen.query_one("#answers", OptionList)
-    answers.clear_options()
-    answers.add_options(options(rows, part))
-
-
-def take_the_only_one(screen: ModalScreen[str | None]) -> None:
-    """Take the only row left, else go into the list."""
-    answers = screen.query_one("#answers", OptionList)
-    if answers.option_count == 1:
-        screen.dismiss(answers.get_option_at_index(0).id)
-    elif answers.option_count:
-        answers.focus()
-
-
-class AnswerList(ModalScreen[str | None]):
-    """Every answer given so far; returns the path of the one to change, or None. Typing narrows the list."""
+class Picker(ModalScreen[str | None]):
+    """Rows to pick one from; returns its key, or None. Typing narrows them to those that have every word typed."""
 
     BINDINGS: ClassVar = [("escape", "close", "Leave it"), Binding("down", "into_list", show=False)]
     AUTO_FOCUS = "#find"
 
-    def __init__(self, said: Sequence[Said], heading: Callable[[str], str]) -> None:
+    def __init__(self, title: str, rows: Rows) -> None:
         super().__init__()
-        self._rows = [(row.path, f"{heading(row.place)}: {row.name}: {row.value} ({row.how_known})") for row in said]
+        self._title, self._rows = title, rows
 
     def compose(self) -> ComposeResult:
-        """A box to type part of the answer's name, and the answers."""
-        yield from narrowed_list("Which answer do you want to change? Type part of it, or pick it.", self._rows)
+        """A heading, a box to type in, and the rows."""
+        with VerticalScroll(classes="aside"):
+            yield Label(self._title, classes="heading")
+            yield Input(id="find", placeholder="type part of it")
+            yield OptionList(*self._options(""), id="answers", markup=False)
+        yield Footer()
+
+    def _options(self, part: str) -> list[Option]:
+        words = part.lower().split()
+        return [Option(text, id=key) for key, text in self._rows if all(word in text.lower() for word in words)]
 
     def on_input_changed(self, event: Input.Changed) -> None:
-        """Narrow the list to what is typed."""
-        narrow(self, self._rows, event.value)
+        """Narrow the rows to what is typed."""
+        answers = self.query_one("#answers", OptionList)
+        answers.clear_options()
+        answers.add_options(self._options(event.value))
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Take the only answer left, else go into the list."""
-        take_the_only_one(self)
+        """Take the only row left, else go into the list."""
+        answers = self.query_one("#answers", OptionList)
+        if answers.option_count == 1:
+            self.dismiss(answers.get_option_at_index(0).id)
+        elif answers.option_count:
+            answers.focus()
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
-        """Take the answer picked."""
+        """Take the row picked."""
         self.dismiss(event.option.id)
 
     def action_into_list(self) -> None:
@@ -159,5 +105,25 @@ class AnswerList(ModalScreen[str | None]):
         self.query_one("#answers").focus()
 
     def action_close(self) -> None:
-        """Change nothing."""
+        """Pick nothing."""
         self.dismiss(None)
+
+
+class ActionList(Picker):
+    """Everything that can be done now; returns the words that do it."""
+
+    def __init__(self, actions: Sequence[Action]) -> None:
+        super().__init__(
+            "What do you want to do? Type part of it, or pick it. You can say it in the talk as well.",
+            [(each.typed, f"{each.typed}: {each.says}") for each in actions],
+        )
+
+
+class AnswerList(Picker):
+    """Every answer given so far; returns the path of the one to change."""
+
+    def __init__(self, said: Sequence[Said], heading: Callable[[str], str]) -> None:
+        super().__init__(
+            "Which answer do you want to change? Type part of it, or pick it.",
+            [(row.path, f"{heading(row.place)}: {row.name}: {row.value} ({row.how_known})") for row in said],
+        )
