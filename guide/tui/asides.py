@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from typing import ClassVar
 
@@ -61,7 +62,11 @@ Rows = Sequence[tuple[str, str]]
 
 
 class Picker(ModalScreen[str | None]):
-    """Rows to pick one from; returns its key, or None. Typing narrows them to those that have every word typed."""
+    """Rows to pick one from; returns its key, or None.
+
+    Typing narrows them to those that have what is typed as it stands; without any, to those in which each word of it begins a
+    word; without any, to those that have each somewhere.
+    """
 
     BINDINGS: ClassVar = [("escape", "close", "Leave it"), Binding("down", "into_list", show=False)]
     AUTO_FOCUS = "#find"
@@ -79,8 +84,14 @@ class Picker(ModalScreen[str | None]):
         yield Footer()
 
     def _options(self, part: str) -> list[Option]:
-        words = part.lower().split()
-        return [Option(text, id=key) for key, text in self._rows if all(word in text.lower() for word in words)]
+        words = [re.escape(word) for word in part.lower().split()]
+        for patterns in ([rf"\b{' '.join(words)}"], [rf"\b{word}" for word in words], words):
+            found = [
+                Option(text, id=key) for key, text in self._rows if all(re.search(p, text.lower()) for p in patterns)
+            ]
+            if found:
+                return found
+        return []
 
     def on_input_changed(self, event: Input.Changed) -> None:
         """Narrow the rows to what is typed."""

@@ -6,7 +6,7 @@ import random
 from pathlib import Path
 
 import pytest
-from textual.widgets import Input, Static
+from textual.widgets import Input, OptionList, Static
 
 from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load, save
@@ -38,6 +38,22 @@ async def test_an_action_is_found_by_typing_part_of_it_and_done(size: tuple[int,
         assert "B.shelf" in session.answers
         assert "is a copy of wall A" in said(app)
         assert app.focused is app.screen.query_one("#reply")
+
+
+@pytest.mark.parametrize(
+    ("part", "left"), [("wall b", {"wall b"}), ("mir wall c", {"mirror wall c"}), ("irror wall c", {"mirror wall c"})]
+)
+async def test_what_is_typed_is_looked_for_at_the_beginning_of_words_first(part: str, left: set[str]) -> None:
+    """The letter of a wall is no letter of another word; only where nothing begins so, the rows that have it anywhere stay."""
+    app = make_app(load_book(), Session(load_book(), worked("four-walls")), Path())
+    async with app.run_test(size=(120, 40)) as pilot:
+        await pilot.press("f6")
+        await pilot.press(*part)
+        await pilot.pause()
+        rows = app.screen.query_one("#answers", OptionList)
+        found = [str(rows.get_option_at_index(row).prompt).lower() for row in range(rows.option_count)]
+        assert found
+        assert all(any(each in row for each in left) for row in found)
 
 
 async def test_an_action_is_picked_by_mouse() -> None:
