@@ -17,7 +17,7 @@ from guide.survey.room import thing_name
 
 BURIED = (
     *(Kind.STUD, Kind.PACK, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.HEADER, Kind.SILL),
-    *(Kind.FIREBLOCK, Kind.CHASE_POST, Kind.CHASE_RUNG, Kind.BACKING, Kind.OUTLET),
+    *(Kind.FIREBLOCK, Kind.UPPER_BLOCK, Kind.CHASE_POST, Kind.CHASE_RUNG, Kind.BACKING, Kind.OUTLET),
 )
 """The kinds of part that a drill can meet between floor and ceiling."""
 
