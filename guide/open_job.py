@@ -162,7 +162,10 @@ class OpenJob:
         """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
         from guide.sheets.raised import whole_lines
 
-        return whole_lines(self._raised.last, tape_of(self.answers), self._guessed) if self._raised else ()
+        if self._raised is None:
+            return ()
+        code = code_of(self.survey, self.office)
+        return whole_lines(self._raised.last, tape_of(self.answers), self._guessed, code)
 
     def _done(self, answers: Answers) -> frozenset[str]:
         """Return the letters of the walls about which nothing is left to ask."""

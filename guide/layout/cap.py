@@ -10,12 +10,9 @@ from guide.layout.openings import Stretch
 from guide.layout.parts import Box, Datum, Decision, Kind, Level, Material, Part, Remark, under_joists
 from guide.layout.pipes import Stack
 from guide.layout.site import Site
-from guide.lengths import ZERO, Length, greatest, inches, least
+from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Pipe
-
-KNEE_WALL = "4"
-"""Inches from concrete to joists from which a cap at either of them leaves a hole behind the wall. Common practice."""
 
 
 def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decision], list[Remark]]:
@@ -26,7 +23,7 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     figures, wall, case = site.figures, site.wall, site.cap_case
     remarks = []
     gap = most_over_concrete(wall)
-    if gap > inches(KNEE_WALL) and case != 3:
+    if gap > figures.knee_wall and case != 3:
         remarks.append(Remark(saying("remark.knee_wall", gap=gap), site.start))
     remarks += [
         Remark(saying("remark.caps_part", side=side), x)

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from guide.order.crew import Crew
+from guide.order.crew import DAY, Crew
 from guide.order.plan import Step
 
 
@@ -99,17 +99,17 @@ def _by_chain(steps: tuple[Step, ...], crew: Crew) -> tuple[dict[str, int], int]
     waits = {step.id: crew.wait_of(step) for step in steps}
     for step in steps:
         earliest = max((ends[need] + waits[need] for need in step.needs), default=0)
-        starts[step.id] = earliest // (24 * 60)
+        starts[step.id] = earliest // DAY
         ends[step.id] = _worked(step, crew, earliest)
-    return starts, max(ends.values(), default=0) // (24 * 60)
+    return starts, max(ends.values(), default=0) // DAY
 
 
 def _worked(step: Step, crew: Crew, earliest: int) -> int:
     """Return the minute at which a step ends that is worked on in every evening from `earliest` on."""
     left = Fraction(1)
     for day, two in crew.evenings():
-        begins = max(earliest, day * 24 * 60)
-        room = day * 24 * 60 + crew.minutes - begins
+        begins = max(earliest, day * DAY)
+        room = day * DAY + crew.minutes - begins
         if room <= 0 or (crew.people == "helper" and "two" in step.tags and not two):
             continue
         time = crew.time_of(step, two=two)

@@ -14,6 +14,9 @@ from guide.survey.model import Basement
 
 People = Literal["alone", "helper", "two"]
 
+DAY = 24 * 60
+"""Minutes."""
+
 WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 """Days of the week as answers name them, Monday first."""
 

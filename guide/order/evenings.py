@@ -16,11 +16,8 @@ from fractions import Fraction
 from math import ceil
 
 from guide.order.bound import Bound, bound_of
-from guide.order.crew import Crew
+from guide.order.crew import DAY, Crew
 from guide.order.plan import Step
-
-DAY = 24 * 60
-"""Minutes."""
 
 WHOLE, PIECE = 60, 30
 """A step that takes no longer than the first is not split, and no piece of a longer one is shorter than the second;

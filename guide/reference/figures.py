@@ -65,6 +65,7 @@ class Figures:
     cap_kerf: Length
     cap_lap: Length
     cap_under_foam: Length
+    knee_wall: Length
     ledge_from: Length
     sheet_long: Length
     ceiling: Length
@@ -97,6 +98,7 @@ class Figures:
     box_tall: Length
     box_deep: Length
     box_height: Length
+    switch_height: Length
     box_clear: Length
     anchor_end: Length
     kerf: Length

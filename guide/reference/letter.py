@@ -43,11 +43,16 @@ class Ask(Data):
         return self
 
 
-class _Letter(Data):
+class Letter(Data):
+    """Everything in the file."""
+
+    words: dict[str, str]
+    """What is filled in for the names in braces, by its own name."""
     question: tuple[Ask, ...]
+    """In the order asked."""
 
 
 @lru_cache(maxsize=1)
-def load_letter() -> tuple[Ask, ...]:
-    """Return the questions in the order asked. Raises DataError when the data is not right."""
-    return read_data("office.toml", _Letter).question
+def load_letter() -> Letter:
+    """Return the letter that ships with wallbrief. Raises DataError when the data is not right."""
+    return read_data("office.toml", Letter)

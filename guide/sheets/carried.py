@@ -100,18 +100,17 @@ def _rearranged(book: Book, answers: Answers, order: Order) -> Carried:
         return Carried((say_of_talk("too_many_walls", count=str(walls)),))
     new, row, at = _in_new_order(answers, order, walls, index)
     title, letter = wall_title(answers, wall_letter(index)), wall_letter(at)
-    lines = {
-        "copy": lambda: say_of_talk("wall_copied", old=title, new=wall_title(new, letter)),
-        "delete": lambda: say_of_talk("wall_deleted", old=title, count=str(len(answers) - len(new))),
-        "before": lambda: say_of_talk("wall_moved", old=title, new=wall_title(new, letter)),
-        "after": lambda: say_of_talk("wall_moved", old=title, new=wall_title(new, letter)),
-        "insert_before": lambda: say_of_talk("wall_inserted", new=wall_title(new, letter)),
-        "insert_after": lambda: say_of_talk("wall_inserted", new=wall_title(new, letter)),
-    }[order.command]()
+    if order.command == "delete":
+        line = say_of_talk("wall_deleted", old=title, count=str(len(answers) - len(new)))
+    else:
+        key = (
+            "wall_copied" if order.command == "copy" else "wall_inserted" if "insert" in order.command else "wall_moved"
+        )
+        line = say_of_talk(key, old=title, new=wall_title(new, letter))
     doubts = corners_in_doubt(book, answers, new, lambda number: row[number])
     if order.command == "copy":
         doubts = tuple(dict.fromkeys((*doubts, *to_be_read_again(book, new, at))))
-    return _with_doubts(book, new, (lines,), doubts)
+    return _with_doubts(book, new, (line,), doubts)
 
 
 def _in_new_order(

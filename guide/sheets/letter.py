@@ -8,10 +8,12 @@ from dataclasses import dataclass
 from guide.book.conditions import holds
 from guide.checks.energy import nominal
 from guide.layout.parts import Kind
+from guide.lengths import Length, with_unit
 from guide.order.facts import room_facts
 from guide.order.plan import Step
 from guide.reference.letter import load_letter
 from guide.sheets.plan import Plan
+from guide.sheets.ticket import LOCKED
 from guide.sheets.view import WallView
 
 
@@ -29,7 +31,7 @@ class Asked:
 def letter_of(plan: Plan) -> tuple[Asked, ...]:
     """Return the questions of this job, numbered as asked."""
     facts, said = room_facts(plan.layout), _planned(plan)
-    asked = [each for each in load_letter() if holds(each.when, facts.__getitem__)]
+    asked = [each for each in load_letter().question if holds(each.when, facts.__getitem__)]
     return tuple(
         Asked(number, each.about, each.ask, _capital(each.here.format_map(said)), each.before)
         for number, each in enumerate(asked, 1)
@@ -44,27 +46,30 @@ def asked_before(letter: Iterable[Asked], step: Step) -> list[str]:
 
 def _planned(plan: Plan) -> dict[str, str]:
     """Return what the letter can say of the job, by the names of guide.reference.letter."""
-    basement, said = plan.survey.basement, {each.path: each.value for each in plan.said}
+    basement, given = plan.survey.basement, {each.path: each.value for each in plan.said}
     views = [WallView(plan, wall) for wall in plan.layout.walls]
-    thick = views[0].size(basement.foam_thickness) if views else ""
+    rim, bare = plan.code.rim_foam, basement.strip
     return {
-        "permit": said.get("basement.permit", "not asked for yet"),
-        "code": f"{plan.code.name}; nothing yet of yours" if not plan.code.office else f"{plan.code.name}, and yours",
-        "anchors": "powder-driven pins" if basement.anchors == "pins" else "concrete screws",
-        "openings": _openings(plan),
-        "reach": "concrete" if basement.block_reach == "concrete" else "the face of the foam",
-        "blocks": "; ".join(_blocks(view) for view in views),
+        "permit": given.get("basement.permit", _said("not_asked")),
+        "code": _said("code_yours" if plan.code.office else "code", code=plan.code.name),
+        "anchors": _said("pins" if basement.anchors == "pins" else "screws"),
+        "openings": "; ".join(
+            _said("openings", wall=wall.letter, opening=opening.kind)
+            for wall in plan.layout.walls
+            for opening in wall.wall.openings
+        )
+        or _said("no_openings"),
+        "reach": _said("to_concrete" if basement.block_reach == "concrete" else "to_foam"),
+        "blocks": "; ".join(map(_blocks, views)),
         "spacing": plan.code.blocks_along.said,
         "cited": plan.code.blocks_along.cited,
-        "caps": "; ".join(_cap(view) for view in views),
-        "foam": f"{basement.foam} foam board, {thick} thick in all, glued to the concrete",
+        "caps": "; ".join(map(_cap, views)),
+        "foam": _said("foam", foam=basement.foam, thick=_size(plan, basement.foam_thickness)),
         "yours": nominal(basement).said,
         "drywall": basement.drywall,
-        "rim": f"up to {plan.code.rim_foam.said}: {plan.code.rim_foam.cited}",
-        "strip": f"A bare strip {views[0].size(basement.strip)} high stays"
-        if views and basement.strip
-        else "None stays bare",
-        "boxes": "; ".join(_boxes(plan)) or "No box is planned in these walls",
+        "rim": _said("rim", most=rim.said, cited=rim.cited),
+        "strip": _said("strip", high=_size(plan, bare)) if bare else _said("no_strip"),
+        "boxes": "; ".join(_boxes(plan)) or _said("no_boxes"),
     }
 
 
@@ -72,27 +77,28 @@ def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _openings(plan: Plan) -> str:
-    found = [f"wall {wall.letter}, {opening.kind}" for wall in plan.layout.walls for opening in wall.wall.openings]
-    return "; ".join(found) or "none"
+def _size(plan: Plan, length: Length) -> str:
+    return LOCKED if plan.guessed(length) else with_unit(length, plan.tape)
+
+
+def _said(key: str, **values: str) -> str:
+    return load_letter().words[key].format(**values)
 
 
 def _blocks(view: WallView) -> str:
     at = ", ".join(view.mark(part.box.x0, part.place_rests) for part in view.wall.of(Kind.FIREBLOCK))
-    return f"wall {view.wall.letter} at {at or 'no place'}"
+    return _said("blocks" if at else "no_blocks", wall=view.wall.letter, places=at)
 
 
 def _cap(view: WallView) -> str:
-    if not view.wall.of(Kind.CAP):
-        return f"wall {view.wall.letter}: the sill itself closes the gap"
-    where = "lying on the concrete" if view.wall.cap_case == 1 else "under the joists, over the top plate"
-    ledge = ", and a ledge of the same plywood on the concrete" if view.wall.of(Kind.LEDGE) else ""
-    return f"wall {view.wall.letter}: strips {view.cap_wide} wide, {where}{ledge}"
+    wall = view.wall
+    where = _said("on_concrete" if wall.cap_case == 1 else "under_joists")
+    key = "no_cap" if not wall.of(Kind.CAP) else "cap_ledge" if wall.of(Kind.LEDGE) else "cap"
+    return _said(key, wall=wall.letter, wide=view.cap_wide, where=where)
 
 
 def _boxes(plan: Plan) -> Iterator[str]:
     for wall in plan.layout.walls:
         old = sum(box.kind == "existing" for box in wall.wall.boxes)
-        new = len(wall.wall.boxes) - old
         if wall.wall.boxes:
-            yield f"wall {wall.letter}: {new} new, {old} old to come forward"
+            yield _said("boxes", wall=wall.letter, new=str(len(wall.wall.boxes) - old), old=str(old))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from guide.layout.parts import FULL_HEIGHT, Kind
+from guide.layout.parts import Kind
 from guide.layout.receptacles import counts, wall_spaces
 from guide.sheets.view import WallView
 
@@ -17,9 +17,8 @@ def outlet_rows(view: WallView) -> list[tuple[str, ...]]:
     for part in view.plan.outlets:
         if part.wall != wall.letter:
             continue
-        beside = next(
-            s for s in wall.of(*FULL_HEIGHT, Kind.CRIPPLE) if part.box.x0 == s.box.x1 or part.box.x1 == s.box.x0
-        )
+        beside = view.stud_beside(part)
+        assert beside is not None, "a box hangs beside an upright"
         side = "right" if beside.box.x0 < part.box.x0 else "left"
         rows.append(
             (

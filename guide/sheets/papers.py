@@ -127,6 +127,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         fill=fill_rows(),
         fill_cited=fill_cited(plan),
         bare_hole=with_unit(stud_hole(plan), plan.tape),
+        switch_height=with_unit(load_figures().switch_height, plan.tape),
         sources=[],
         words=_words(everything),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from guide.checks.findings import Finding
 from guide.lengths import Tape, with_unit
+from guide.reference.codes import CodeProfile
 from guide.reference.findings import Severity
 from guide.reference.sayings import Guessed
 from guide.sheets.spoken import say_of_talk
@@ -71,7 +72,7 @@ def finding_line(finding: Finding, tape: Tape, guessed: Guessed) -> str:
     return say_of_talk("raised", severity=finding.severity.value, where=where, what=finding.sentence(tape, guessed))
 
 
-def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed) -> tuple[str, ...]:
+def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed, code: CodeProfile) -> tuple[str, ...]:
     """Tell the whole of findings: what, why it costs, the cheapest fix, and where it comes from."""
     return tuple(
         line
@@ -80,6 +81,6 @@ def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed) -> tu
             finding_line(each, tape, guessed),
             say_of_talk("raised_costs", costs=each.text.costs),
             say_of_talk("raised_fix", fix=each.text.fix),
-            say_of_talk("raised_source", source=each.text.source),
+            say_of_talk("raised_source", source=each.source(code)),
         )
     )

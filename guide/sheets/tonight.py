@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import timedelta
 
-from guide.order.crew import WEEK
-from guide.order.evenings import DAY, Evening, Task
+from guide.order.crew import DAY, WEEK
+from guide.order.evenings import Evening, Task
 from guide.order.plan import Step
 from guide.order.times import in_hours
 from guide.reference.briefing import Word, load_briefing, said_on

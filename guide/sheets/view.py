@@ -166,14 +166,20 @@ class WallView:
                 what += ", drywall joint on its centre"
             yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1, plate)
         for block in self.wall.of(Kind.FIREBLOCK):
-            stud = self._stud_beside(block)
+            stud = self.stud_beside(block)
             side = "right" if stud is not None and stud.box.x0 < block.box.x0 else "left"
             what = f"{block.mark}, fireblock on the {side} of {stud.mark if stud else 'the stud'}"
             yield self._row(block.box.x0, 1, "F", what, block.place_rests, block.box.x1)
 
-    def _stud_beside(self, block: Part) -> Part | None:
+    def stud_beside(self, block: Part) -> Part | None:
+        """Return the full-height upright, or the short one over or under an opening, that a part touches; None without one."""
         return next(
-            (s for s in self.wall.of(*FULL_HEIGHT) if block.box.x0 == s.box.x1 or block.box.x1 == s.box.x0), None
+            (
+                s
+                for s in self.wall.of(*FULL_HEIGHT, Kind.CRIPPLE)
+                if block.box.x0 == s.box.x1 or block.box.x1 == s.box.x0
+            ),
+            None,
         )
 
     def _joint_marks(self) -> Iterable[tuple[int, int, Mark]]:

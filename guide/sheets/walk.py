@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from guide.layout.offsets import pipe_heights
-from guide.layout.parts import FULL_HEIGHT, Kind, Part
+from guide.layout.parts import Kind, Part
 from guide.lengths import Length
 from guide.order.facts import SIDES, Side, end_at, end_stud, hidden_blocks, pack_at
 from guide.reference.sayings import SayingValue, say, saying
@@ -73,8 +73,8 @@ def _wood(view: WallView) -> Iterator[_Spot]:
     wall = view.wall
     top = {1: "cap", 2: "top plate", 3: "ledge"}[wall.cap_case]
     for block in wall.of(Kind.FIREBLOCK):
-        uprights = wall.of(*FULL_HEIGHT)
-        beside = next((s.mark for s in uprights if block.box.x0 == s.box.x1 or block.box.x1 == s.box.x0), "its stud")
+        stud = view.stud_beside(block)
+        beside = stud.mark if stud else "its stud"
         reach = "concrete" if view.plan.survey.basement.block_reach == "concrete" else "foam"
         yield _at(block, _said(view, "look.block", mark=block.mark, stud=beside, top=top, reach=reach))
     for mate in wall.of(Kind.UPPER_BLOCK):

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from guide.order.crew import Crew, crew_of
-from guide.order.evenings import DAY, PIECE, WHOLE, Calendar, Evening, Task, calendar_of
+from guide.order.crew import DAY, Crew, crew_of
+from guide.order.evenings import PIECE, WHOLE, Calendar, Evening, Task, calendar_of
 from guide.order.plan import Step, order_of_work
 from tests.jobs import Tree, framed_door, job, layout_of, ring, wall, window
 from tests.order.crews import CREWS, crews, own

@@ -31,7 +31,7 @@ def _pages(tree: Tree) -> dict[str, str]:
 
 def test_every_question_of_the_letter_tests_facts_there_are_and_every_name_is_filled() -> None:
     """The data hangs together: conditions over known facts, and each name in braces is used by some question."""
-    letter = load_letter()
+    letter = load_letter().question
 
     assert {test.of for each in letter for test in every_test(each.when)} <= set(FACTS)
     assert {name for each in letter for name in re.findall(r"{(\w+)}", each.here)} == PLACEHOLDERS

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
+
 from guide.book.questions import load_book
-from guide.interview.jobfile import Job
+from guide.interview.jobfile import Job, from_json
 from guide.session import Session
-from guide.sheets.raised import MOST
+from guide.sheets.plan import make_plan
+from guide.sheets.raised import MOST, whole_lines
+from tests.jobs import job, wall
 from tests.walkthroughs import ROOT, worked
 
 
@@ -56,6 +60,21 @@ def test_a_change_that_breaks_a_whole_job_raises_the_worst_and_why_tells_all() -
     told = session.reply("why").lines
     assert any("The cheapest fix: Find the cause from outside" in line for line in told)
     assert any("Where it comes from: common practice" in line for line in told)
+
+
+@pytest.mark.parametrize("code", ["us 2018", "us 2021", "canada 2020"])
+def test_the_source_that_why_tells_is_the_figure_of_the_jobs_own_edition(code: str) -> None:
+    """A low room breaks a figure of the code: its standard, edition and section are told, never nothing."""
+    low = job(
+        [wall(height=["80 in at left", "80 in at right"], concrete=["78 1/2 in at left", "78 1/2 in at right"])],
+        code=code,
+    )
+    plan = make_plan(load_book(), from_json(low, load_book()))
+    found = next(each for each in plan.findings if each.key == "headroom")
+
+    *_, source = whole_lines([found], plan.tape, plan.guessed, plan.code)
+
+    assert plan.code.habitable_height.cited in source
 
 
 def test_what_stood_when_the_job_was_opened_is_no_news_and_can_be_asked_for() -> None:
