@@ -6,7 +6,7 @@ import shutil
 from importlib.resources import files
 from pathlib import Path
 
-WORKED_JOBS = ("first-wall", "crooked-wall", "outside-corner", "four-walls")
+WORKED_JOBS = ("first-wall", "crooked-wall", "outside-corner", "four-walls", "metric-wall")
 PRACTICE_FOLDER = "wallbrief-practice"
 
 

@@ -27,6 +27,8 @@ from tests.pages import blocks, stands
 
 Tree = dict[str, Any]
 
+MM_PER_INCH = Fraction(254, 10)
+"""International yard and pound agreement of 1959."""
 STUD_THICK = Fraction(3, 2)
 """A 2x4 lies flat when this is its height or its depth (PS 20-20)."""
 
@@ -108,8 +110,10 @@ def edge(part: Tree, side: str) -> Fraction:
     return Fraction(str(part["box"][side]))
 
 
-def taped(size: Fraction) -> str:
-    """A size as a tape in inches shows it, to the nearest sixteenth."""
+def taped(on: Stranger, size: Fraction) -> str:
+    """A size in inches as the job's tape shows it, to the nearest sixteenth or millimetre."""
+    if on.plan.tape == "millimetres":
+        return str((size * MM_PER_INCH + Fraction(1, 2)).__floor__())
     whole, rest = divmod(abs(round(size * 16)), 16)
     part = Fraction(rest, 16)
     said = " ".join([str(whole)] * bool(whole or not rest) + [str(part)] * bool(rest))
@@ -117,11 +121,12 @@ def taped(size: Fraction) -> str:
 
 
 def _bare(size: str) -> str:
-    return size.removesuffix(" in")
+    return size.removesuffix(" in").removesuffix(" mm")
 
 
 def _inches(size: str) -> Fraction:
-    return sum((Fraction(each) for each in _bare(size).split()), Fraction(0))
+    number = sum((Fraction(each) for each in _bare(size).split()), Fraction(0))
+    return number / MM_PER_INCH if size.endswith("mm") else number
 
 
 def _longest(asked: Stranger, kind: str) -> Tree:
@@ -160,31 +165,31 @@ def _fastened(asked: Stranger, kind: str, fastener: str) -> int:
 
 
 FIGURES: dict[str, Callable[[Stranger, str], str]] = {
-    "near": lambda on, mark: taped(edge(on.part(mark), "x0") - on.ends[0]),
-    "far": lambda on, mark: taped(edge(on.part(mark), "x1") - on.ends[0]),
-    "from_right": lambda on, mark: taped(on.ends[1] - edge(on.part(mark), "x0")),
-    "corner": lambda on, mark: taped(edge(on.part(mark), "x0")),
-    "corner_end": lambda on, mark: taped(edge(on.part(mark), "x1")),
-    "out": lambda on, mark: taped(edge(on.part(mark), "y1")),
+    "near": lambda on, mark: taped(on, edge(on.part(mark), "x0") - on.ends[0]),
+    "far": lambda on, mark: taped(on, edge(on.part(mark), "x1") - on.ends[0]),
+    "from_right": lambda on, mark: taped(on, on.ends[1] - edge(on.part(mark), "x0")),
+    "corner": lambda on, mark: taped(on, edge(on.part(mark), "x0")),
+    "corner_end": lambda on, mark: taped(on, edge(on.part(mark), "x1")),
+    "out": lambda on, mark: taped(on, edge(on.part(mark), "y1")),
     "cut": lambda on, mark: _bare(on.part(mark)["cut"]),
     "wide": lambda on, mark: _bare(on.part(mark)["wide"]),
-    "low": lambda on, mark: taped(edge(on.part(mark), "z0")),
-    "middle": lambda on, mark: taped((edge(on.part(mark), "z0") + edge(on.part(mark), "z1")) / 2),
+    "low": lambda on, mark: taped(on, edge(on.part(mark), "z0")),
+    "middle": lambda on, mark: taped(on, (edge(on.part(mark), "z0") + edge(on.part(mark), "z1")) / 2),
     "longest": lambda on, kind: f"{(part := _longest(on, kind))['mark']} | {_bare(part['cut'])}",
     "count": lambda on, kind: str(len(on.of(kind))),
     "back": lambda on, _: _bare(on.wall["back"]),
     "face": lambda on, _: _bare(on.wall["face"]),
     "drywall": lambda on, _: _bare(on.wall["drywall"]),
     "plate": lambda on, _: _bare(on.wall["plate"]),
-    "starts": lambda on, _: taped(abs(on.ends[0])),
-    "ends": lambda on, _: taped(abs(Fraction(on.laid.wall.length.inch) - on.ends[1])),
-    "between": lambda on, two: taped(edge(on.part(two.split()[1]), "x0") - edge(on.part(two.split()[0]), "x1")),
-    "above": lambda on, two: taped(_above(on, *two.split())),
-    "notched": lambda on, mark: taped(on.made(mark).notches[0].y1.inch - on.made(mark).box.y0.inch),
-    "screw": lambda on, mark: taped(on.made(mark).fastenings[0].at[0].inch - on.laid.plate_start.inch),
+    "starts": lambda on, _: taped(on, abs(on.ends[0])),
+    "ends": lambda on, _: taped(on, abs(Fraction(on.laid.wall.length.inch) - on.ends[1])),
+    "between": lambda on, two: taped(on, edge(on.part(two.split()[1]), "x0") - edge(on.part(two.split()[0]), "x1")),
+    "above": lambda on, two: taped(on, _above(on, *two.split())),
+    "notched": lambda on, mark: taped(on, on.made(mark).notches[0].y1.inch - on.made(mark).box.y0.inch),
+    "screw": lambda on, mark: taped(on, on.made(mark).fastenings[0].at[0].inch - on.laid.plate_start.inch),
     "strips": lambda on, mark: str(int(48 // (_inches(on.part(mark)["wide"]) + Fraction(1, 8)))),
     "jamb": lambda on, _: taped(
-        _inches(on.wall["drywall"]) - next(o.jamb.inch for o in on.laid.wall.openings if o.jamb)
+        on, _inches(on.wall["drywall"]) - next(o.jamb.inch for o in on.laid.wall.openings if o.jamb)
     ),
     "tubes": lambda on, _: str(_tubes(on)),
     "alone": lambda on, step: _clock(on.step(step).alone),

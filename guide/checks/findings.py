@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from guide.lengths import Length, Tape
+from guide.lengths import Length, Tape, retold
 from guide.reference.codes import CodeFigure, CodeProfile
 from guide.reference.findings import FindingText, Severity, load_findings
 from guide.reference.sayings import Guessed, Saying, SayingValue, say, say_text
@@ -45,6 +45,14 @@ class Finding:
         if self.said is not None:
             return say(self.said, tape, guessed)
         return say_text(self.text.say, self.values, tape, guessed)
+
+    def costs(self, tape: Tape) -> str:
+        """Say why it matters."""
+        return retold(self.text.costs, tape)
+
+    def fix(self, tape: Tape) -> str:
+        """Say what mends it at the least cost."""
+        return retold(self.text.fix, tape)
 
     def source(self, code: CodeProfile) -> str:
         """Say where it comes from, in the edition of the job's code."""

@@ -55,12 +55,16 @@ def hang(site: Site, framing: Framing, boxes: Sequence[Part]) -> tuple[Hung, tup
     said = saying(
         f"decision.sheets_{chosen.way}",
         sheets=chosen.sheets,
-        feet=chosen.feet,
+        joints=FOOT * chosen.feet,
         butts=chosen.butts,
         gap=site.figures.drywall_floor_gap,
     )
     beat = saying(
-        f"alternative.sheets_{other.way}", sheets=other.sheets, feet=other.feet, butts=other.butts, bare=len(other.bare)
+        f"alternative.sheets_{other.way}",
+        sheets=other.sheets,
+        joints=FOOT * other.feet,
+        butts=other.butts,
+        bare=len(other.bare),
     )
     edges = [Remark(saying("remark.edge_missed", at=x - site.start), x) for x in chosen.bare]
     decision = Decision(f"{site.letter}.sheets", site.letter, said, (beat,))

@@ -9,6 +9,7 @@ once, to a stated step, in a stated direction.
 """
 
 from guide.lengths.printing import (
+    as_run,
     as_written,
     count_in_words,
     in_feet,
@@ -28,6 +29,7 @@ from guide.lengths.reading import (
     inches,
     read_length,
 )
+from guide.lengths.retold import retold
 from guide.lengths.size import (
     DENOMINATORS,
     EIGHTH,
@@ -70,6 +72,7 @@ __all__ = [
     "Tape",
     "Toward",
     "Unreadable",
+    "as_run",
     "as_written",
     "between",
     "count_in_words",
@@ -85,6 +88,7 @@ __all__ = [
     "inches",
     "least",
     "read_length",
+    "retold",
     "show",
     "with_area",
     "with_unit",

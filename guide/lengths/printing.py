@@ -9,6 +9,7 @@ from guide.lengths.size import (
     MM,
     SIXTEENTH,
     SIXTY_FOURTH,
+    TICKS_PER_INCH,
     TICKS_PER_MM,
     ZERO,
     Length,
@@ -46,6 +47,14 @@ def show(length: Length, tape: Tape = "inches", step: Length = SIXTEENTH, toward
 def with_unit(length: Length, tape: Tape = "inches", step: Length = SIXTEENTH, toward: Toward = "nearest") -> str:
     """Print a size as the person's tape shows it, with its unit: `187 3/4 in` or `4769 mm`."""
     return f"{show(length, tape, step, toward)} {'in' if tape == 'inches' else 'mm'}"
+
+
+def as_run(length: Length, tape: Tape = "inches") -> str:
+    """Print a run that nobody measures off: `31 ft`, the started foot in full; or `9.4 m`, rounded up to a tenth."""
+    if tape == "inches":
+        return f"{-(-length.ticks // (12 * TICKS_PER_INCH))} ft"
+    tenths = -(-length.ticks // (100 * TICKS_PER_MM))
+    return f"{tenths // 10}.{tenths % 10} m"
 
 
 def with_area(square_inches: Fraction, tape: Tape = "inches") -> str:

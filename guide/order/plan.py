@@ -12,6 +12,7 @@ from functools import cached_property
 
 from guide.book.conditions import Condition, holds
 from guide.layout.parts import Layout, WallLayout
+from guide.lengths import Tape, retold
 from guide.order.facts import OPPOSITE, SIDES, Facts, Side, end_at, end_facts, room_facts, wall_facts
 from guide.order.times import Amounts, amounts, minutes, wait_after
 from guide.order.words import Values, end_values, room_values, wall_values
@@ -113,7 +114,8 @@ def ordered(layout: Layout, book: StepBook) -> tuple[Step, ...]:
     instances = {each.id: each for each in _instances(layout, book)}
     needs = {name: tuple(_needs(layout, book, each, instances)) for name, each in instances.items()}
     return tuple(
-        _step(number, instances[name], needs[name]) for number, name in enumerate(_sorted(instances, needs), 1)
+        _step(number, instances[name], needs[name], layout.survey.basement.tape)
+        for number, name in enumerate(_sorted(instances, needs), 1)
     )
 
 
@@ -221,21 +223,25 @@ def _circle(needs: Mapping[str, tuple[str, ...]], done: set[str]) -> list[str]:
     return way[way.index(way[-1]) :]
 
 
-def _step(number: int, instance: _Instance, needs: tuple[str, ...]) -> Step:
-    text, values, cautions = instance.text, instance.place.values, load_cautions()
+def _step(number: int, instance: _Instance, needs: tuple[str, ...], tape: Tape) -> Step:
+    text, cautions = instance.text, load_cautions()
+
+    def said(words: str) -> str:
+        return retold(words, tape).format_map(instance.place.values)
+
     alone, two = minutes(text, instance.place.amounts)
     return Step(
         number=number,
         id=instance.id,
         wall=instance.place.letter,
         phase=text.phase,
-        title=text.title.format_map(values),
-        text=tuple(line.say.format_map(values) for line in text.text if instance.applies(line.when)),
-        why=text.why.format_map(values),
-        looks=text.looks.format_map(values),
+        title=said(text.title),
+        text=tuple(said(line.say) for line in text.text if instance.applies(line.when)),
+        why=said(text.why),
+        looks=said(text.looks),
         tools=text.tools,
         cautions=tuple(cautions[name] for name in text.cautions),
-        waits=text.waits.format_map(values),
+        waits=said(text.waits),
         needs=needs,
         source=text.source,
         alone=alone,

@@ -12,7 +12,7 @@ from typing import Any
 
 from pydantic import ValidationError, field_validator
 
-from guide.lengths import Length, inches
+from guide.lengths import Length, Tape, inches
 from guide.reference.data import Data, DataError, read_toml
 
 US, CANADA = "us", "canada"
@@ -20,6 +20,8 @@ CODES = ("us 2018", "us 2021", "us 2024", "canada 2020")
 """Every country with its editions, as the answer about the code names them."""
 DEFAULT_CODE, DEFAULT_ELECTRICAL = "us 2021", "2023"
 """What is printed while nobody knows the editions: the residential code most offices have, the strictest electrical one."""
+CODE_OF_TAPE: dict[Tape, str] = {"inches": DEFAULT_CODE, "millimetres": "canada 2020"}
+"""What is printed until the office is asked about: who reads a metric tape on this continent builds in Canada."""
 
 
 class CodeFigure(Data):

@@ -14,7 +14,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import TypeAlias
 
-from guide.lengths import Length, Tape, in_feet, with_area, with_unit
+from guide.lengths import Length, Tape, as_run, in_feet, retold, with_area, with_unit
 
 SayingValue: TypeAlias = "Length | Fraction | str | int | Saying"
 """What a sentence may print: a size, an area in square inches, a word, a number, or another saying as a part of it."""
@@ -41,7 +41,8 @@ def load_sayings() -> dict[str, str]:
 
 
 class _Shown:
-    """A length inside a sentence: `{x}` prints `187 3/4 in`, `{x:feet}` prints `15'-7 3/4"` on an inch tape.
+    """A length inside a sentence: `{x}` prints `187 3/4 in`, `{x:feet}` prints `15'-7 3/4"` on an inch tape,
+    `{x:run}` a run of whole feet or of metres.
 
     One that nobody measured is printed with “about” before it.
     """
@@ -50,6 +51,8 @@ class _Shown:
         self._length, self._tape, self._about = length, tape, "about " if about else ""
 
     def __format__(self, spec: str) -> str:
+        if spec == "run":
+            return self._about + as_run(self._length, self._tape)
         if spec == "feet" and self._tape == "inches":
             return self._about + in_feet(self._length)
         return self._about + with_unit(self._length, self._tape)
@@ -86,4 +89,4 @@ def _filled(text: str, values: Iterable[tuple[str, SayingValue]], tape: Tape, gu
             return _filled(load_sayings()[value.key], value.values, tape, guessed)
         return value
 
-    return text.format_map({name: shown(value) for name, value in values})
+    return retold(text, tape).format_map({name: shown(value) for name, value in values})

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from guide.book.conditions import holds
 from guide.checks.energy import nominal
 from guide.layout.parts import Kind
-from guide.lengths import Length, with_unit
+from guide.lengths import Length, retold, with_unit
 from guide.order.facts import room_facts
 from guide.order.plan import Step
 from guide.reference.letter import load_letter
@@ -33,7 +33,13 @@ def letter_of(plan: Plan) -> tuple[Asked, ...]:
     facts, said = room_facts(plan.layout), _planned(plan)
     asked = [each for each in load_letter().question if holds(each.when, facts.__getitem__)]
     return tuple(
-        Asked(number, each.about, each.ask, _capital(each.here.format_map(said)), each.before)
+        Asked(
+            number,
+            each.about,
+            retold(each.ask, plan.tape),
+            _capital(retold(each.here, plan.tape).format_map(said)),
+            each.before,
+        )
         for number, each in enumerate(asked, 1)
     )
 

@@ -27,9 +27,9 @@ def cell(value: object) -> str:
 def table(headers: Sequence[str], rows: Iterable[Sequence[object]]) -> str:
     """Return a table whose columns line up when it is read raw. A column with nothing in any row is left out.
 
-    A column headed `Done` stays empty, to be ticked.
+    A column headed `Done` stays empty, to be ticked. Raises ValueError when a row is not as long as the headings.
     """
-    cells = [[cell(value) for value in row] for row in rows]
+    cells = [[cell(value) for value, _ in zip(row, headers, strict=True)] for row in rows]
     used = [n for n, name in enumerate(headers) if name == "Done" or any(row[n].strip() for row in cells)]
     head = [cell(headers[n]) for n in used]
     body = [[row[n] for n in used] for row in cells]

@@ -12,6 +12,7 @@ from guide.book.questions import Question, load_book
 from guide.interview.answers import Certainty
 from guide.interview.asking import asked_at
 from guide.layout.parts import Part
+from guide.lengths import retold
 from guide.sheets.plan import Plan
 from guide.sheets.said import thing_title
 
@@ -75,8 +76,8 @@ def _card(plan: Plan, path: str, rests: list[str], parts: list[Part]) -> Card | 
     return Card(
         path=path,
         name=", ".join(word for word in (wall, thing, asked.question.short) if word),
-        ask=asked.question.ask.format_map(names),
-        how=asked.question.how.format_map(names),
+        ask=retold(asked.question.ask, plan.tape).format_map(names),
+        how=retold(asked.question.how, plan.tape).format_map(names),
         choices=tuple(choice.say for choice in asked.question.choices),
         said=f"{said.value} ({said.how_known})" if said is not None and said.value != "not known" else "",
         blanks=_blanks(asked.question, rests),

@@ -9,7 +9,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from guide.checks.findings import Finding
 from guide.layout.parts import Kind
-from guide.lengths import ZERO, show, with_unit
+from guide.lengths import ZERO, retold, show, with_unit
 from guide.order.plan import Step
 from guide.order.times import in_hours
 from guide.reference.briefing import load_briefing
@@ -54,6 +54,7 @@ def _templates() -> Environment:
         autoescape=False,  # Markdown, not HTML: text is escaped by its own filter
     )
     environment.filters["text"] = text
+    environment.filters["retold"] = retold
     environment.filters.update(ROWS)
     environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs, "takes": takes, "walk_of": walk_of}
     environment.filters |= {

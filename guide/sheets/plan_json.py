@@ -208,8 +208,8 @@ def _findings(plan: Plan) -> list[FindingJson]:
             wall=f.wall,
             at=with_unit(f.at, plan.tape) if f.at is not None else None,
             what=f.sentence(plan.tape, plan.guessed),
-            costs=f.text.costs,
-            fix=f.text.fix,
+            costs=f.costs(plan.tape),
+            fix=f.fix(plan.tape),
             holds=f.text.holds,
             source=f.source(plan.code),
         )

@@ -79,8 +79,8 @@ def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed, code:
         for each in findings
         for line in (
             finding_line(each, tape, guessed),
-            say_of_talk("raised_costs", costs=each.text.costs),
-            say_of_talk("raised_fix", fix=each.text.fix),
+            say_of_talk("raised_costs", costs=each.costs(tape)),
+            say_of_talk("raised_fix", fix=each.fix(tape)),
             say_of_talk("raised_source", source=each.source(code)),
         )
     )

@@ -11,6 +11,7 @@ from guide.interview.answers import Answer, Answers
 from guide.interview.asking import Asked, Effect, asked_at
 from guide.interview.understand import Wish, bare_of, doubt_about, tape_of
 from guide.interview.values import example_of
+from guide.lengths import retold
 from guide.reference.glossary import load_glossary, look_up
 from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
 
@@ -21,13 +22,13 @@ def say_of_talk(key: str, **values: str) -> str:
 
 
 def filled(answers: Answers, asked: Asked, text: str) -> str:
-    """Fill a question's text with the wall and the thing it is asked of."""
+    """Fill a question's text with the wall and the thing it is asked of, its sizes as the person's tape has them."""
     place = asked.place
     letter = place.partition(".")[0]
     names = {"wall": wall_title(answers, letter) if place != "basement" else ""}
     if "." in place:
         names["thing"] = thing_title(place)
-    return text.format_map(names)
+    return retold(text, tape_of(answers)).format_map(names)
 
 
 def question_lines(answers: Answers, asked: Asked) -> tuple[str, ...]:
@@ -59,7 +60,7 @@ def help_lines(answers: Answers, asked: Asked | None) -> tuple[str, ...]:
     return (
         say_of_talk("why", text=filled(answers, asked, question.why)),
         say_of_talk("how", text=filled(answers, asked, question.how)),
-        say_of_talk("dont_know", text=question.unknown.say),
+        say_of_talk("dont_know", text=filled(answers, asked, question.unknown.say)),
         say_of_talk("commands"),
     )
 
@@ -70,7 +71,7 @@ def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
     if wish.wanted == "repeat":
         return question_lines(answers, asked)
     if wish.wanted == "meaning":
-        return (meaning_line(wish.about),)
+        return (meaning_line(answers, wish.about),)
     if wish.wanted == "example":
         return (say_of_talk("example", value=example(answers, question)),)
     if wish.wanted in ("why", "how"):
@@ -83,16 +84,16 @@ def answer_lines(book: Book, answers: Answers, asked: Asked, answer: Answer, *, 
     name = asked.question.short if alone else names_of(book, answers, (asked.path,))
     yield say_of_talk("understood", name=name, value=read_back(asked.question, answer, tape_of(answers)))
     if answer.value is None or "know" in answer.typed.lower():
-        yield asked.question.unknown.say
+        yield filled(answers, asked, asked.question.unknown.say)
     doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
     if doubt is not None:
         yield say_of_talk("doubt", why=filled(answers, asked, doubt.say))
 
 
-def meaning_line(word: str) -> str:
+def meaning_line(answers: Answers, word: str) -> str:
     """Return what a word of the trade means; for a word that is not in the glossary, the nearest that is."""
     if entry := look_up(word):
-        return f"{entry.word}: {entry.says}"
+        return f"{entry.word}: {retold(entry.says, tape_of(answers))}"
     near = get_close_matches(word.lower(), [entry.word for entry in load_glossary()], n=1, cutoff=0.75)
     return say_of_talk("near_words", word=word, near=near[0]) if near else say_of_talk("no_such_word", word=word)
 

@@ -13,7 +13,7 @@ from guide.checks.findings import Finding
 from guide.layout.drywall import sheets_in
 from guide.layout.packing import sheets_for
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, least, show, with_unit
+from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, least, retold, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say
@@ -161,7 +161,7 @@ class WallView:
                 what += ", over the header" if above else ", under the sill"
                 plate = "top" if above else "bottom"
             if part.kind is Kind.PACK:
-                what += ", flat, its 3 1/2 in face to the room"
+                what += retold(", flat, its 3 1/2 in face to the room", self.plan.tape)
             if part.centre.ticks in edges:
                 what += ", drywall joint on its centre"
             yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1, plate)
@@ -287,7 +287,15 @@ class WallView:
                 if fastening.fastener == rule.fastener
             )
             if count:
-                rows.append(Held(rule.kind, book.fastener[rule.fastener].short, count, rule.say, rule.source))
+                rows.append(
+                    Held(
+                        rule.kind,
+                        book.fastener[rule.fastener].short,
+                        count,
+                        retold(rule.say, self.plan.tape),
+                        rule.source,
+                    )
+                )
         return tuple(rows)
 
     @property

@@ -22,7 +22,7 @@ from guide.interview.asking import applying, corner_right, joined_left, joined_r
 from guide.interview.understand import tape_of
 from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
-from guide.reference.codes import DEFAULT_CODE, DEFAULT_ELECTRICAL, CodeProfile, load_code
+from guide.reference.codes import CODE_OF_TAPE, DEFAULT_ELECTRICAL, CodeProfile, load_code
 from guide.reference.figures import load_figures
 from guide.reference.office import Office, with_office
 from guide.survey.model import Basement, Fixture, Opening, OutletBox, Pipe, Profile, Survey, Wall
@@ -58,7 +58,7 @@ def survey_from(book: Book, answers: Answers) -> Survey:
 def code_of(survey: Survey, office: Office | None = None) -> CodeProfile:
     """Return the figures of the code a basement is built by; the office's own words win."""
     basement = survey.basement
-    profile = load_code(basement.code or DEFAULT_CODE, basement.electrical or DEFAULT_ELECTRICAL)
+    profile = load_code(basement.code or CODE_OF_TAPE[basement.tape], basement.electrical or DEFAULT_ELECTRICAL)
     return with_office(profile, office)
 
 

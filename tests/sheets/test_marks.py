@@ -6,7 +6,7 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.interview.jobfile import from_json
-from guide.lengths import SIXTEENTH, inches
+from guide.lengths import MM, SIXTEENTH, inches
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.view import WallView
 from guide.worked import WORKED_JOBS
@@ -20,14 +20,17 @@ def views(plan: Plan) -> list[WallView]:
 
 @pytest.mark.parametrize("name", WORKED_JOBS)
 def test_what_is_read_from_the_left_and_from_the_right_end_makes_the_plate(name: str) -> None:
-    """Both are rounded to a sixteenth, so a sixteenth more or less; the numbers only grow, and the last is the plate."""
-    for view in views(make_plan(load_book(), worked(name))):
+    """Both are rounded to a tape mark, so one more or less; the numbers only grow, and the last is the plate."""
+    plan = make_plan(load_book(), worked(name))
+    bare, mark_apart = ("mm", MM) if plan.tape == "millimetres" else ("in", SIXTEENTH)
+    for view in views(plan):
         read = [mark for mark in view.marks if "locked" not in (mark.at, mark.to, mark.from_right)]
-        lefts = [inches(mark.at) for mark in read]
+        lefts = [inches(f"{mark.at} {bare}") for mark in read]
         assert lefts == sorted(lefts)
         for mark in read:
-            assert abs(inches(mark.at) + inches(mark.from_right) - view.wall.plate) <= SIXTEENTH
-            assert not mark.to or inches(mark.to) > inches(mark.at)
+            left, right = inches(f"{mark.at} {bare}"), inches(f"{mark.from_right} {bare}")
+            assert abs(left + right - view.wall.plate) <= mark_apart
+            assert not mark.to or inches(f"{mark.to} {bare}") > left
         assert (read[-1].what, read[-1].from_right) == ("right end of the plates", "0")
 
 
