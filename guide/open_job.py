@@ -158,6 +158,13 @@ class OpenJob:
         lines = [finding_line(each, self.plan.tape, self.plan.guessed) for each in self.plan.findings]
         return tuple(lines) or (say_of_talk("no_findings"),)
 
+    def finding_lines(self, name: str) -> tuple[str, ...]:
+        """Tell the whole of the findings of that name, `A.edge_missed` in any capitals; nothing when there is none."""
+        from guide.sheets.raised import whole_lines
+
+        named = [each for each in self.plan.findings if each.name.lower() == name.lower()]
+        return whole_lines(named, self.plan.tape, self.plan.guessed, self.plan.code)
+
     def why_lines(self) -> tuple[str, ...]:
         """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
         from guide.sheets.raised import whole_lines
@@ -178,14 +185,14 @@ class OpenJob:
 
         The walls are laid out for it only where the change was about one that is done, or made it so.
         """
-        from guide.sheets.raised import Raised, kind_of, raised_after, raised_lines
+        from guide.sheets.raised import Raised, raised_after, raised_lines
 
         assert self._was is not None
         if self._raised is None:
             old, layout = self._was
             survey = survey_from(self.book, old)
             stood = self._found(survey, layout or (self._laid_out(survey) if self._done(old) else None))
-            self._raised = Raised(frozenset(kind_of(each) for each in stood))
+            self._raised = Raised(frozenset(each.name for each in stood))
         done, was_done = self._done(self.answers), self._done(self._was[0])
         touched = {path.partition(".")[0] for path in changed_paths(self._was[0], self.answers)}
         laid_out = bool(done) and (at_end or done != was_done or bool(touched & done))

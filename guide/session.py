@@ -161,7 +161,9 @@ class Session(OpenJob):
         return Turn((*carried.lines, *(self._saved() if carried.answers is not None else ())), stored=moved)
 
     def _told_of(self, words: str, typed: str) -> tuple[str, ...]:
-        """Tell of the piece that is asked about; nothing when a word of the trade is meant, or none."""
+        """Tell of the finding or the piece that is asked about; nothing when a word of the trade is meant, or none."""
+        if "." in words and (lines := self.finding_lines(words)):
+            return lines
         names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
         return self.piece_lines(names) if names else ()
 

@@ -28,11 +28,6 @@ class Raised:
     """What was raised by the last answer."""
 
 
-def kind_of(finding: Finding) -> str:
-    """Return a finding's kind with its wall: another place along it is no news."""
-    return f"{finding.wall or 'basement'}.{finding.key}"
-
-
 def raised_after(
     before: Raised, findings: Iterable[Finding], done: Set[str], looked_at: Set[str], *, at_end: bool
 ) -> Raised:
@@ -43,14 +38,14 @@ def raised_after(
     """
     gone = {each for each in before.told if each.partition(".")[0] in looked_at}
     serious = [each for each in findings if each.severity is not Severity.NOTE]
-    seen = frozenset(kind_of(each) for each in serious)
+    seen = frozenset(each.name for each in serious)
     ripe = tuple(
         each
         for each in serious
-        if kind_of(each) not in before.told
-        and (each.wall in done if each.wall is not None else at_end or kind_of(each) in before.seen)
+        if each.name not in before.told
+        and (each.wall in done if each.wall is not None else at_end or each.name in before.seen)
     )
-    told = (before.told - gone) | (before.told & seen) | {kind_of(each) for each in ripe}
+    told = (before.told - gone) | (before.told & seen) | {each.name for each in ripe}
     return Raised(told, seen, ripe)
 
 
@@ -64,12 +59,8 @@ def raised_lines(raised: Raised, tape: Tape, guessed: Guessed) -> tuple[str, ...
 
 
 def finding_line(finding: Finding, tape: Tape, guessed: Guessed) -> str:
-    """Return a finding in one line: how bad, where, what. A place that nobody measured is about there."""
-    where = say_of_talk("at_wall", wall=finding.wall) if finding.wall is not None else ""
-    if finding.at is not None:
-        about = "about " if guessed(finding.at) else ""
-        where += say_of_talk("at_place", at=f"{about}{with_unit(finding.at, tape)}")
-    return say_of_talk("raised", severity=finding.severity.value, where=where, what=finding.sentence(tape, guessed))
+    """Return a finding in one line of a screen: how bad, its name, where, and what in a few words."""
+    return _line(finding, "raised_at", finding.text.short, tape, guessed)
 
 
 def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed, code: CodeProfile) -> tuple[str, ...]:
@@ -78,9 +69,18 @@ def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed, code:
         line
         for each in findings
         for line in (
-            finding_line(each, tape, guessed),
+            _line(each, "raised_whole_at", each.sentence(tape, guessed), tape, guessed),
             say_of_talk("raised_costs", costs=each.text.costs),
             say_of_talk("raised_fix", fix=each.text.fix),
             say_of_talk("raised_source", source=each.source(code)),
         )
     )
+
+
+def _line(finding: Finding, place: str, what: str, tape: Tape, guessed: Guessed) -> str:
+    """Return one line of a finding. A place that nobody measured is about there."""
+    where = ""
+    if finding.at is not None:
+        about = "about " if guessed(finding.at) else ""
+        where = say_of_talk(place, at=f"{about}{with_unit(finding.at, tape)}")
+    return say_of_talk("raised", severity=finding.severity.value, name=finding.name, where=where, what=what)
