@@ -273,7 +273,7 @@ def _check(path: Path, office: Path | None, names: Sequence[str], *, whole: bool
     if as_json:
         print(json.dumps(findings_to_json(plan, wanted), indent=2, ensure_ascii=False))
     elif whole or names:
-        print("\n".join(whole_lines(wanted, plan.tape, plan.guessed, plan.code)))
+        print("\n".join(whole_lines(wanted, plan)))
     else:
         print("\n".join(finding_lines(plan)))
     return 1 if plan.stopped else 0

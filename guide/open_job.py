@@ -153,26 +153,22 @@ class OpenJob:
 
     def findings_lines(self) -> tuple[str, ...]:
         """Return everything found so far, a line for each, the worst first."""
-        from guide.sheets.raised import finding_line
+        from guide.sheets.raised import one_line_each
 
-        lines = [finding_line(each, self.plan.tape, self.plan.guessed) for each in self.plan.findings]
-        return tuple(lines) or (say_of_talk("no_findings"),)
+        return tuple(one_line_each(self.plan)) or (say_of_talk("no_findings"),)
 
     def finding_lines(self, name: str) -> tuple[str, ...]:
         """Tell the whole of the findings of that name, `A.edge_missed` in any capitals; nothing when there is none."""
         from guide.sheets.raised import whole_lines
 
         named = [each for each in self.plan.findings if each.name.lower() == name.lower()]
-        return whole_lines(named, self.plan.tape, self.plan.guessed, self.plan.code)
+        return whole_lines(named, self.plan)
 
     def why_lines(self) -> tuple[str, ...]:
         """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
         from guide.sheets.raised import whole_lines
 
-        if self._raised is None:
-            return ()
-        code = code_of(self.survey, self.office)
-        return whole_lines(self._raised.last, tape_of(self.answers), self._guessed, code)
+        return whole_lines(self._raised.last, self.plan) if self._raised is not None and self._raised.last else ()
 
     def _done(self, answers: Answers) -> frozenset[str]:
         """Return the letters of the walls about which nothing is left to ask."""
@@ -222,7 +218,10 @@ class OpenJob:
         self._set(answers)
 
     def _set(self, answers: dict[str, Answer]) -> None:
-        self._job = replace(self._job, answers=answers)
+        self._go_on_with(replace(self._job, answers=answers))
+
+    def _go_on_with(self, job: Job) -> None:
+        self._job = job
         self._survey = self._layout = self._plan = self._again = None
 
     def _saved(self) -> tuple[str, ...]:

@@ -85,6 +85,9 @@ class FindingJson(JsonModel):
     fix: str
     holds: str = Field(description="the step that waits for it; empty when none does")
     source: str
+    signed_off: str = Field(
+        description="for a WARN, why the person goes on, in their own words; empty while they have not said"
+    )
 
 
 class StickJson(JsonModel):
@@ -216,6 +219,7 @@ def _findings(plan: Plan, wanted: Sequence[Finding]) -> list[FindingJson]:
             fix=f.text.fix,
             holds=f.text.holds,
             source=f.source(plan.code),
+            signed_off=plan.signed_off(f),
         )
         for f in wanted
     ]

@@ -13,7 +13,7 @@ from guide.sheets.ics import calendar_file
 from guide.sheets.papers import papers
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
-from guide.sheets.raised import finding_line
+from guide.sheets.raised import one_line_each
 from guide.sheets.shopping import bill_lines, shopping_csv
 from guide.sheets.shopping_json import shopping_to_json
 from guide.sheets.twice import Doubtful
@@ -70,9 +70,11 @@ def write_papers(
 
 def finding_lines(plan: Plan) -> list[str]:
     """Return one line of a screen for each finding, worst first, and a last line that counts them."""
-    lines = [finding_line(each, plan.tape, plan.guessed) for each in plan.findings]
     counts = Counter(f.severity for f in plan.findings)
     said = ", ".join(f"{counts[s]} {s.value}" for s in Severity if counts[s]) or "nothing found"
+    lines = one_line_each(plan)
+    if open_now := sum(f.severity is Severity.WARN and not plan.signed_off(f) for f in plan.findings):
+        lines.append(f"{open_now} WARN to settle, or to sign off in your own words: say so in the talk.")
     return [*lines, f"{said}. Model codes only; your building office decides."]
 
 

@@ -74,7 +74,7 @@ def test_the_source_that_why_tells_is_the_figure_of_the_jobs_own_edition(code: s
     plan = make_plan(load_book(), from_json(low, load_book()))
     found = next(each for each in plan.findings if each.key == "headroom")
 
-    *_, source = whole_lines([found], plan.tape, plan.guessed, plan.code)
+    *_, source = whole_lines([found], plan)
 
     assert plan.code.habitable_height.cited in source
 
@@ -110,4 +110,6 @@ def test_a_finding_with_its_name_and_place_is_one_line_of_a_screen_and_its_name_
     for line in session.reply("findings").lines:
         told = session.reply(f"what is {line.split()[1].rstrip(':')}").lines
         assert told[0].startswith(" ".join(line.split()[:2]).rstrip(":"))
-        assert len(told) % 4 == 0
+        assert sum(each.startswith("  Where it comes from: ") for each in told) == sum(
+            each.name == told[0].split()[1].rstrip(":,") for each in session.plan.findings
+        )
