@@ -27,7 +27,16 @@ from guide.sheets.pointed import as_typed, pieces_meant
 from guide.sheets.said import read_back
 from guide.sheets.shown import letter_of, picture_lines
 from guide.sheets.signed import sign_off
-from guide.sheets.spoken import answer_lines, effect_lines, help_lines, names_of, question_lines, say_of_talk, told
+from guide.sheets.spoken import (
+    answer_lines,
+    effect_lines,
+    help_lines,
+    names_of,
+    question_lines,
+    say_of_talk,
+    second_reading,
+    told,
+)
 from guide.sheets.standing import standing_lines
 from guide.survey.model import Problem
 
@@ -295,10 +304,12 @@ class Session(OpenJob):
 
     def _store(self, given: tuple[_Given, ...], new: dict[str, Answer]) -> Turn:
         before = set(self._problems())
+        again = [line for asked, answer in given for line in second_reading(self.answers, asked, answer)]
         self._history = self._history.after(self.job)
         self._change_to(new)
         alone = len(given) == 1
         lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
+        lines += again if self._jumped is not None else ()
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
             self._doubt_all(fresh)
