@@ -83,6 +83,10 @@ def _parser() -> argparse.ArgumentParser:
         "check", help="say what is wrong or risky in a job", description="Say what is wrong or risky in a job."
     )
     check.add_argument("job", type=Path)
+    check.add_argument(
+        "finding", nargs="*", help="the whole of these, by name, such as A.edge_missed; else a line each"
+    )
+    check.add_argument("--all", action="store_true", help="the whole of every finding")
     check.add_argument("--json", action="store_true", help="as JSON, each finding with an id that stays the same")
     brief = commands.add_parser(
         "brief",
@@ -137,7 +141,7 @@ def _run(arguments: list[str]) -> int:
     if options.command == "prices":
         return _prices(options.job)
     if options.command == "check":
-        return _check(options.job, options.office, as_json=options.json)
+        return _check(options.job, options.office, options.finding, whole=options.all, as_json=options.json)
     if options.command == "brief":
         return _brief(options.job, options.wall, options.evening, options.office)
     if options.command == "twice":
@@ -250,17 +254,26 @@ def _brief(path: Path, letter: str | None, since: int, office: Path | None) -> i
     return 1 if plan.stopped else 0
 
 
-def _check(path: Path, office: Path | None, *, as_json: bool) -> int:
+def _check(path: Path, office: Path | None, names: Sequence[str], *, whole: bool, as_json: bool) -> int:
     from guide.interview.jobfile import load
     from guide.sheets.plan import make_plan
     from guide.sheets.plan_json import findings_to_json
+    from guide.sheets.raised import whole_lines
     from guide.sheets.write import finding_lines, usable
 
     plan = make_plan(load_book(), load(path, load_book()), office=_office(office))
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
+    there = {each.name.lower(): each.name for each in plan.findings}
+    for name in names:
+        if name.lower() not in there:
+            raise _Unusable(f"{name}: nothing of that name was found; there are {', '.join(there.values()) or 'none'}.")
+    lowered = [name.lower() for name in names]
+    wanted = [each for each in plan.findings if whole or not names or each.name.lower() in lowered]
     if as_json:
-        print(json.dumps(findings_to_json(plan), indent=2, ensure_ascii=False))
+        print(json.dumps(findings_to_json(plan, wanted), indent=2, ensure_ascii=False))
+    elif whole or names:
+        print("\n".join(whole_lines(wanted, plan)))
     else:
         print("\n".join(finding_lines(plan)))
     return 1 if plan.stopped else 0

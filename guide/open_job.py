@@ -153,19 +153,22 @@ class OpenJob:
 
     def findings_lines(self) -> tuple[str, ...]:
         """Return everything found so far, a line for each, the worst first."""
-        from guide.sheets.raised import finding_line
+        from guide.sheets.raised import one_line_each
 
-        lines = [finding_line(each, self.plan.tape, self.plan.guessed) for each in self.plan.findings]
-        return tuple(lines) or (say_of_talk("no_findings"),)
+        return tuple(one_line_each(self.plan)) or (say_of_talk("no_findings"),)
+
+    def finding_lines(self, name: str) -> tuple[str, ...]:
+        """Tell the whole of the findings of that name, `A.edge_missed` in any capitals; nothing when there is none."""
+        from guide.sheets.raised import whole_lines
+
+        named = [each for each in self.plan.findings if each.name.lower() == name.lower()]
+        return whole_lines(named, self.plan)
 
     def why_lines(self) -> tuple[str, ...]:
         """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
         from guide.sheets.raised import whole_lines
 
-        if self._raised is None:
-            return ()
-        code = code_of(self.survey, self.office)
-        return whole_lines(self._raised.last, tape_of(self.answers), self._guessed, code)
+        return whole_lines(self._raised.last, self.plan) if self._raised is not None and self._raised.last else ()
 
     def _done(self, answers: Answers) -> frozenset[str]:
         """Return the letters of the walls about which nothing is left to ask."""
@@ -178,14 +181,14 @@ class OpenJob:
 
         The walls are laid out for it only where the change was about one that is done, or made it so.
         """
-        from guide.sheets.raised import Raised, kind_of, raised_after, raised_lines
+        from guide.sheets.raised import Raised, raised_after, raised_lines
 
         assert self._was is not None
         if self._raised is None:
             old, layout = self._was
             survey = survey_from(self.book, old)
             stood = self._found(survey, layout or (self._laid_out(survey) if self._done(old) else None))
-            self._raised = Raised(frozenset(kind_of(each) for each in stood))
+            self._raised = Raised(frozenset(each.name for each in stood))
         done, was_done = self._done(self.answers), self._done(self._was[0])
         touched = {path.partition(".")[0] for path in changed_paths(self._was[0], self.answers)}
         laid_out = bool(done) and (at_end or done != was_done or bool(touched & done))
@@ -215,7 +218,10 @@ class OpenJob:
         self._set(answers)
 
     def _set(self, answers: dict[str, Answer]) -> None:
-        self._job = replace(self._job, answers=answers)
+        self._go_on_with(replace(self._job, answers=answers))
+
+    def _go_on_with(self, job: Job) -> None:
+        self._job = job
         self._survey = self._layout = self._plan = self._again = None
 
     def _saved(self) -> tuple[str, ...]:

@@ -11,21 +11,25 @@ from guide.sheets.spoken import say_of_talk
 
 
 def talk(session: Session, replies: TextIO, out: TextIO) -> None:
-    """Ask and answer until nothing is left to ask or the replies end. Replies that are not typed at a screen are echoed.
+    """Ask and answer until the replies end, or an empty one comes when nothing is left to ask. Replies that are not typed at a screen are echoed.
 
     In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
     """
     echo = not replies.isatty()
     for problem in session.problem_lines():
         _say(out, (problem,))
-    while session.current is not None:
-        _say(out, _question(session))
+    asked_before = True
+    while True:
+        asking = session.current is not None
+        if asking or asked_before:
+            _say(out, _question(session) if asking else _all_done(session))
+        asked_before = asking
         worked = session.worked_reply
         _say(out, (say_of_talk("worked_reply", reply=worked),) if worked else ())
         out.write("> ")
         out.flush()
         reply = replies.readline()
-        if not reply:
+        if not reply or not (asking or reply.strip()):
             out.write("\n")
             break
         played = bool(worked) and not reply.strip()
@@ -33,9 +37,13 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
         if echo or played:
             out.write(f"{clean(reply)}\n")
         _say(out, session.reply(reply).lines)
-    else:
-        _say(out, session.question_lines())
-        _say(out, session.problem_lines())
+
+
+def _all_done(session: Session) -> Iterator[str]:
+    """Yield that nothing is left to ask, what contradicts itself all the same, and how to end the talk."""
+    yield from session.question_lines()
+    yield from session.problem_lines()
+    yield say_of_talk("enter_ends")
 
 
 def _question(session: Session) -> Iterator[str]:

@@ -6,12 +6,12 @@ The app, the plain talk, the command line and the tests all talk to a `Session`;
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from guide.book.questions import Book
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers
+from guide.interview.answers import Answer
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answers
 from guide.interview.commands import Order, order_said
 from guide.interview.corrections import said_again
@@ -26,7 +26,17 @@ from guide.sheets.carried import carried_out
 from guide.sheets.pointed import as_typed, pieces_meant
 from guide.sheets.said import read_back
 from guide.sheets.shown import letter_of, picture_lines
-from guide.sheets.spoken import answer_lines, effect_lines, help_lines, names_of, question_lines, say_of_talk, told
+from guide.sheets.signed import sign_off
+from guide.sheets.spoken import (
+    answer_lines,
+    effect_lines,
+    help_lines,
+    names_of,
+    question_lines,
+    say_of_talk,
+    second_reading,
+    told,
+)
 from guide.sheets.standing import standing_lines
 from guide.survey.model import Problem
 
@@ -106,7 +116,9 @@ class Session(OpenJob):
         if offered is not None and load_talk().wish(clean(text)) in ("yes", "keep"):
             return self._take(offered)
         order = order_said(self.answers, text)
-        if order is not None and order.command != "piece":
+        if order is not None and order.command == "sign" and (turn := self._sign_off(order, text)):
+            return turn
+        if order is not None and order.command not in ("piece", "sign"):
             return self.carry_out(order)
         if order is not None and (lines := self._told_of(order.words, text)):
             return Turn(lines)
@@ -153,15 +165,26 @@ class Session(OpenJob):
             return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, self._here)))
         carried = carried_out(self.book, self.answers, order)
         if carried.answers is not None:
-            self._history = self._history.after(self.answers)
+            self._history = self._history.after(self.job)
             self._change_to(carried.answers)
         self._jumped, self._answered, self._offered, self._pending = carried.path, None, None, None
         self._first = carried.wall if carried.wall or carried.answers is not None else self._first
         moved = carried.answers is not None or carried.path is not None or carried.wall is not None
         return Turn((*carried.lines, *(self._saved() if carried.answers is not None else ())), stored=moved)
 
+    def _sign_off(self, order: Order, typed: str) -> Turn | None:
+        """Sign a warning off in the person's own words; None when the reply names no finding and is to be heard as a reply."""
+        because, last = as_typed(order.words, typed), self._raised.last if self._raised is not None else ()
+        said, signed = sign_off(self.plan.findings, last, self.job.signed, self.survey, order.finding, because)
+        if signed is not None:
+            self._history = self._history.after(self.job)
+            self._go_on_with(replace(self.job, signed=signed))
+        return Turn((said, *(self._saved() if signed is not None else ())), stored=signed is not None) if said else None
+
     def _told_of(self, words: str, typed: str) -> tuple[str, ...]:
-        """Tell of the piece that is asked about; nothing when a word of the trade is meant, or none."""
+        """Tell of the finding or the piece that is asked about; nothing when a word of the trade is meant, or none."""
+        if "." in words and (lines := self.finding_lines(words)):
+            return lines
         names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
         return self.piece_lines(names) if names else ()
 
@@ -193,18 +216,19 @@ class Session(OpenJob):
 
     def undo(self) -> Turn:
         """Take the last change of the answers back."""
-        return self._move(self._history.undone(self.answers), "undone", "nothing_to_undo")
+        return self._move(self._history.undone(self.job), "undone", "nothing_to_undo")
 
     def redo(self) -> Turn:
         """Do again what was taken back last."""
-        return self._move(self._history.redone(self.answers), "redone", "nothing_to_redo")
+        return self._move(self._history.redone(self.job), "redone", "nothing_to_redo")
 
-    def _move(self, moved: tuple[Answers, History] | None, key: str, nothing: str) -> Turn:
+    def _move(self, moved: tuple[Job, History] | None, key: str, nothing: str) -> Turn:
         if moved is None:
             return Turn((say_of_talk(nothing),))
-        answers, self._history = moved
-        names = names_of(self.book, self.answers, changed_paths(self.answers, answers))
-        self._change_to(dict(answers))
+        job, self._history = moved
+        names = names_of(self.book, self.answers, changed_paths(self.answers, job.answers)) or say_of_talk("your_word")
+        self._was = self.answers, self._layout
+        self._go_on_with(job)
         self._jumped = self._pending = self._offered = self._answered = None
         return Turn((say_of_talk(key, names=names), *self._saved()), stored=True)
 
@@ -280,10 +304,12 @@ class Session(OpenJob):
 
     def _store(self, given: tuple[_Given, ...], new: dict[str, Answer]) -> Turn:
         before = set(self._problems())
-        self._history = self._history.after(self.answers)
+        again = [line for asked, answer in given for line in second_reading(self.answers, asked, answer)]
+        self._history = self._history.after(self.job)
         self._change_to(new)
         alone = len(given) == 1
         lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
+        lines += again if self._jumped is not None else ()
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
             self._doubt_all(fresh)

@@ -104,7 +104,16 @@ def test_check_exits_1_while_a_stop_stands(job: Path, capsys: pytest.CaptureFixt
     job.write_text(json.dumps(tree), encoding="utf-8")
 
     assert main(["check", str(job)]) == 1
-    assert "STOP" in capsys.readouterr().out
+    said = capsys.readouterr().out
+    assert said.startswith("STOP basement.water_wet: the basement has been wet\n")
+    assert all(len(line) <= 78 for line in said.splitlines())
+    assert main(["check", str(job), "basement.water_wet"]) == 1
+    whole = capsys.readouterr().out
+    assert "The cheapest fix: Find the cause from outside" in whole
+    assert main(["check", str(job), "--all"]) == 1
+    assert whole in capsys.readouterr().out
+    assert main(["check", str(job), "A.no_such"]) == 2
+    assert "A.no_such: nothing of that name was found; there are basement.water_wet" in capsys.readouterr().err
 
 
 def test_twice_names_the_readings_that_decide_most(job: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -214,3 +214,15 @@ def test_a_reply_of_several_answers_is_undone_as_one() -> None:
     session.reply("undo")
 
     assert dict(session.answers) == before
+
+
+def test_a_size_taped_again_further_apart_than_taping_explains_asks_for_a_third_reading() -> None:
+    """Over 1/8 in apart is said, an eighth is not; nor where the first one was a guess (common practice: two readings agree)."""
+    for again, said in (("192 3/16", True), ("192 1/8", False)):
+        session = session_of()
+        session.change("A.length")
+        session.reply("192 at the floor")
+        session.reply("yes")
+        session.change("A.length")
+        lines = [*session.reply(f"{again} at the floor").lines, *session.reply("yes").lines]
+        assert any("Tape it a third time" in line and "192 in before, 3/16 in apart" in line for line in lines) == said

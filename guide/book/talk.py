@@ -14,7 +14,7 @@ Wanted = Literal[
 ]  # fmt: skip
 """What a person can want instead of answering."""
 
-Command = Literal["go", "copy", "mirror", "before", "after", "insert_before", "insert_after", "delete", "draw", "section", "floor", "standing", "findings", "piece", "find"]  # fmt: skip
+Command = Literal["go", "copy", "mirror", "before", "after", "insert_before", "insert_after", "delete", "draw", "section", "floor", "standing", "findings", "sign", "piece", "find"]  # fmt: skip
 """What a person can have done with the job."""
 
 _APOSTROPHES = str.maketrans(dict.fromkeys("’‘ʼ´`′＇", "'"))
@@ -68,7 +68,7 @@ class Talk(BaseModel):
     """Beginnings of longer replies that are a wish."""
     understood: Understood
     commands: dict[Command, tuple[str, ...]]
-    """How a person has something done; {wall}, {other} and {words} stand for what is named."""
+    """How a person has something done; {wall}, {other}, {finding} and {words} stand for what is named."""
     ordinals: dict[str, int]
     """Places in a row said in words."""
     same_as: tuple[str, ...]

@@ -28,7 +28,12 @@ class Finding:
     def id(self) -> str:
         """A name that stays the same as long as the finding does: `A.edge_missed`, with its place when it has one."""
         place = f"@{self.at.ticks}" if self.at is not None else ""
-        return f"{self.wall or 'basement'}.{self.key}{place}"
+        return f"{self.name}{place}"
+
+    @property
+    def name(self) -> str:
+        """What a person calls it by: its kind with its wall, `A.edge_missed`; several places of one wall share it."""
+        return f"{self.wall or 'basement'}.{self.key}"
 
     @property
     def text(self) -> FindingText:

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from guide.checks.findings import Finding, finding
-from guide.lengths import ZERO, Length, greatest, inches
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.codes import CodeFigure, CodeProfile
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Opening, Survey
+from guide.survey.room import thing_name
 
 RAINS_NEEDED = 2
 """Hard rains a mended wall has to stand dry through. Common practice."""
@@ -35,6 +36,8 @@ def gate(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
     yield from _slab(basement, code)
     yield from _sleeping(survey, code)
     yield from _headroom(survey, code)
+    if basement.evenings == "own" and not survey.given({"basement.inspection_days"}):
+        yield finding("inspection_unknown", days=basement.inspection_days or 0)
 
 
 def _said(words: str | None) -> str:
@@ -74,6 +77,7 @@ def _sleeping(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
     if survey.basement.use != "sleeping":
         return
     windows = [o for wall in survey.walls for o in wall.openings if o.kind == "window"]
+    yield from _wells(survey, code)
     if any(_is_way_out(survey.basement, window, code) for window in windows):
         yield finding("sleeping_ask", cited=code.egress_area.cited)
     else:
@@ -87,16 +91,38 @@ def _sleeping(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
         )
 
 
+def _wells(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
+    """The well outside a window of a sleeping room has room to climb out, where there is one and it was measured."""
+    area, side = code.well_area, code.well_side
+    for wall in survey.walls:
+        for window in wall.openings:
+            wide, out = window.well_wide, window.well_out
+            if not wide or not out or wide == ZERO:
+                continue
+            if least(wide, out) < side.length or wide.inch * out.inch / 144 < Fraction(area.value):
+                yield finding(
+                    "well_small",
+                    wall.letter,
+                    what=thing_name(window.place),
+                    wide=wide,
+                    out=out,
+                    side=side.length,
+                    area=area.value,
+                    cited=area.cited,
+                )
+
+
 def _is_way_out(basement: Basement, window: Opening, code: CodeProfile) -> bool:
     figures = load_figures()
     if window.width is None or window.tall is None or window.sill is None:
         return False
     lining = (figures.window_buck + figures.window_return_foam + inches(basement.drywall)) * 2
     wide, tall = window.width - lining, window.tall - lining
-    area = float(wide.inch * tall.inch / 144)
+    area = wide.inch * tall.inch / 144
+    needs = code.egress_area_below if window.well_wide is not None and window.well_wide > ZERO else code.egress_area
     sill = window.sill + lining // 2 - basement.floor_finish
     return (
-        area >= float(code.egress_area.value)
+        area >= Fraction(needs.value)
         and tall >= code.egress_height.length
         and wide >= code.egress_width.length
         and sill <= code.egress_sill.length

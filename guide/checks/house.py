@@ -1,4 +1,4 @@
-"""What is settled about the house before the first cut: papers, air, poison, wood and insects.
+"""What is settled about the house before the first cut: papers, air, poison, wood, insects, labels and the stair.
 
 None of it moves a line of the layout. It says what stops or holds the work, who does the next thing, and what prints.
 """
@@ -27,6 +27,8 @@ def house_findings(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
         yield finding("radon_untested")
     yield from _flames(basement, code)
     yield from _above(basement, code)
+    yield from _labels(basement, code)
+    yield from _stair(basement, code)
 
 
 def _papers(basement: Basement) -> Iterator[Finding]:
@@ -73,3 +75,31 @@ def _above(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
         yield finding("insects_unknown")
     elif basement.strip is not None:
         yield finding("insects_strip", strip=basement.strip)
+
+
+def _labels(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
+    """What stands on the foam, and what is cut for caps and fireblocks."""
+    flame, smoke, rim = code.foam_flame, code.foam_smoke, code.rim_flame
+    if basement.foam_flame > int(flame.value) or basement.foam_smoke > int(smoke.value):
+        yield finding(
+            "foam_label",
+            flame=basement.foam_flame,
+            smoke=basement.foam_smoke,
+            most=flame.value,
+            most_smoke=smoke.value,
+            cited=flame.cited,
+        )
+    if basement.rim in ("bare", "wool") and basement.foam_flame > int(rim.value):
+        yield finding("rim_foam_label", flame=basement.foam_flame, most=rim.value, cited=rim.cited)
+    accepted = code.fireblock_materials
+    if basement.block_material not in accepted.value.split(", "):
+        yield finding("block_material", cited=accepted.cited)
+
+
+def _stair(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
+    """The floor makes the bottom riser lower; and whole sheets have to come down past it."""
+    most = code.riser_change
+    if basement.riser is not None and (apart := abs(basement.riser - basement.floor_finish)) > most.length:
+        yield finding("riser", floor=basement.floor_finish, apart=apart, most=most.length, cited=most.cited)
+    if basement.way_in == "half":
+        yield finding("sheets_stuck")

@@ -11,8 +11,8 @@ from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
 from guide.layout.crooked import breaks_sheet, places_of
-from guide.layout.parts import Kind, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, inches
+from guide.layout.parts import FULL_HEIGHT, Kind, WallLayout
+from guide.lengths import SIXTEENTH, ZERO, greatest, inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement
@@ -32,6 +32,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _boxes(wall)
     yield from box_findings(wall, code)
     yield from _bays(wall)
+    yield from _tall(wall, code)
     yield from _bends(wall)
     for place in breaks_sheet(places_of(wall.wall, wall.offsets, load_figures()), load_figures()):
         key = "hump" if place.out > ZERO else "hollow"
@@ -96,6 +97,14 @@ def _boxes(wall: WallLayout) -> Iterator[Finding]:
     old = sum(box.kind == "existing" for box in wall.wall.boxes)
     if old:
         yield finding("old_boxes", wall.letter, count=old)
+
+
+def _tall(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
+    """A 2x4 that carries nothing stands so tall and no taller."""
+    most = code.stud_tall
+    cuts = [stud.cut for stud in wall.of(*FULL_HEIGHT)]
+    if cuts and greatest(*cuts) > most.length:
+        yield finding("stud_tall", wall.letter, tall=greatest(*cuts), most=most.length, cited=most.cited)
 
 
 def _bends(wall: WallLayout) -> Iterator[Finding]:

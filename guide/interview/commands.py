@@ -24,6 +24,7 @@ class Order:
     wall: int | None = None
     other: int | None = None
     words: str = ""
+    finding: str = ""
 
 
 def order_said(answers: Answers, typed: str) -> Order | None:
@@ -34,8 +35,9 @@ def order_said(answers: Answers, typed: str) -> Order | None:
             named = found.groupdict()
             walls = {key: _wall(answers, named[key]) for key in ("wall", "other") if key in named}
             words = named.get("words", "")
-            if None not in walls.values() and not words.startswith(("that ", "it ", "this ")):
-                return Order(command, walls.get("wall"), walls.get("other"), words)
+            points = command != "sign" and words.startswith(("that ", "it ", "this "))
+            if None not in walls.values() and not points:
+                return Order(command, walls.get("wall"), walls.get("other"), words, named.get("finding", ""))
     return None
 
 
@@ -45,8 +47,8 @@ def _forms() -> tuple[tuple[Command, re.Pattern[str]], ...]:
 
 
 def _pattern(form: str) -> re.Pattern[str]:
-    """Return a pattern for a form; {wall}, {other} and {words} stand for what is named."""
-    return re.compile(re.sub(r"\\\{(wall|other|words)\\\}", r"(?P<\1>.+?)", re.escape(form)))
+    """Return a pattern for a form; {wall}, {other}, {finding} and {words} stand for what is named."""
+    return re.compile(re.sub(r"\\\{(wall|other|finding|words)\\\}", r"(?P<\1>.+?)", re.escape(form)))
 
 
 def _wall(answers: Answers, name: str) -> int | None:

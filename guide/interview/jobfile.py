@@ -3,6 +3,7 @@
     { "format": 1, "note": "...",
       "basement": { "tape": "inches", ... },
       "walls": [ { "name": "north", "length": "16 ft 4 in", "openings": [ { "kind": "window", ... } ], ... } ],
+      "signed": [ { "finding": "old_boxes", "wall": "north", "because": "the electrician comes on Tuesday" } ],
       "parked": { "A.left_framed": "4 3/4 in" } }
 
 Things that are counted or named (walls, openings, pipes, boxes) are lists; their length is the answer. Answers that do
@@ -35,6 +36,7 @@ from guide.interview.answers import (
 )
 from guide.interview.asking import Asked, applying, asked_at
 from guide.interview.replies import LONGEST_TEXT, Sorry, clean
+from guide.interview.signed import SignOff, read_sign_off, written_sign_off
 from guide.interview.understand import bare_of, tape_of
 from guide.interview.values import LONGEST_NAME, MOST_WALLS
 from guide.interview.written import Json, how_known, quoted, read_written, written
@@ -59,6 +61,8 @@ class Job:
     answers: dict[str, Answer] = field(default_factory=dict)
     note: str = ""
     """A remark about the job that prints on its papers, such as that it is invented."""
+    signed: tuple[SignOff, ...] = ()
+    """The warnings signed off, in the order they were."""
 
 
 # ------------------------------------------------------------------------------------------------------ writing
@@ -83,6 +87,8 @@ def to_json(book: Book, job: Job) -> dict[str, Json]:
     tree["basement"] = basement
     if walls is not None:
         tree["walls"] = walls
+    if job.signed:
+        tree["signed"] = [written_sign_off(each) for each in job.signed]
     if parked:
         tree["parked"] = parked
     return tree
@@ -195,7 +201,7 @@ def from_json(data: Json, book: Book) -> Job:
         newer = isinstance(data["format"], int) and data["format"] > FORMAT
         why = "is newer than this wallbrief; please update it" if newer else f"is not one I know; it should be {FORMAT}"
         raise JobFileError(f"format {quoted(data['format'])} {why}.")
-    _known_keys(data, ("$schema", "format", "note", "basement", "walls", "parked"), "the job")
+    _known_keys(data, ("$schema", "format", "note", "basement", "walls", "signed", "parked"), "the job")
     note = data.get("note", "")
     if not isinstance(note, str) or len(note) > LONGEST_TEXT:
         raise JobFileError(f"note: I read {quoted(note)}; it is a text of {LONGEST_TEXT} characters at most.")
@@ -216,7 +222,20 @@ def from_json(data: Json, book: Book) -> Job:
         if path in answers:
             raise JobFileError(f"parked: {quoted(path)} is answered above as well; keep one of them.")
         answers[path] = _read_one(asked.question, value, f"parked.{path}", bare)
-    return Job(answers, clean(note))
+    return Job(answers, clean(note), _read_signed(data.get("signed", [])))
+
+
+def _read_signed(data: Json) -> tuple[SignOff, ...]:
+    if not isinstance(data, list):
+        raise JobFileError(f"signed: I read {quoted(data)}; it is a list with one object for each, [] for none.")
+    found = []
+    for index, item in enumerate(data):
+        where = f"signed[{index}]"
+        try:
+            found.append(read_sign_off(_object(item, where)))
+        except Sorry as error:
+            raise JobFileError(f"{where}: {str(error).rstrip('.')}.") from error
+    return tuple(found)
 
 
 def _read_tape(book: Book, basement: dict[str, Json], answers: dict[str, Answer]) -> Bare:

@@ -7,6 +7,9 @@ from typing import Any
 from guide.book.questions import Book, Question, Scope
 from guide.interview.answers import Certainty
 from guide.interview.jobfile import FORMAT, SCHEMA_ID
+from guide.interview.replies import LONGEST_TEXT
+from guide.interview.signed import LONGEST_SAYS
+from guide.reference.findings import Severity, load_findings
 
 
 def job_schema(book: Book) -> dict[str, Any]:
@@ -24,6 +27,21 @@ def job_schema(book: Book) -> dict[str, Any]:
             "note": {"type": "string", "description": "a remark that prints on the papers"},
             "basement": _place(book, "basement"),
             "walls": _things(_place(book, "wall"), "the walls, walked clockwise"),
+            "signed": {
+                "type": "array",
+                "description": "warnings signed off: the kind of finding, the name of its wall, what it said, and why you go on",
+                "items": {
+                    "type": "object",
+                    "required": ["finding", "because"],
+                    "additionalProperties": False,
+                    "properties": {
+                        "finding": {"enum": [k for k, f in load_findings().items() if f.severity is Severity.WARN]},
+                        "wall": {"type": "string"},
+                        "says": {"type": "string", "maxLength": LONGEST_SAYS},
+                        "because": {"type": "string", "maxLength": LONGEST_TEXT},
+                    },
+                },
+            },
             "parked": {
                 "type": "object",
                 "description": "answers that do not apply now, by path",

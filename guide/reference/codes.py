@@ -83,6 +83,8 @@ class CodeProfile(Data):
     fire_block_along: CodeFigure | None = None
     fire_block_up: CodeFigure | None = None
     fireblock_plywood: CodeFigure
+    fireblock_materials: CodeFigure
+    """Its value names answers to the question about what caps and fireblocks are cut from."""
     header_span: CodeFigure
     header_above: CodeFigure
     notch_share: CodeFigure
@@ -94,6 +96,11 @@ class CodeProfile(Data):
     egress_height: CodeFigure
     egress_width: CodeFigure
     egress_sill: CodeFigure
+    egress_area_below: CodeFigure
+    well_area: CodeFigure
+    well_side: CodeFigure
+    riser_change: CodeFigure
+    stud_tall: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
     receptacle_reach: CodeFigure
@@ -106,6 +113,9 @@ class CodeProfile(Data):
     panel_high: CodeFigure
     combustion_air: CodeFigure
     rim_foam: CodeFigure
+    rim_flame: CodeFigure
+    foam_flame: CodeFigure
+    foam_smoke: CodeFigure
     radon: CodeFigure
 
     @property

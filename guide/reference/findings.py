@@ -25,6 +25,8 @@ class FindingText(Data):
     """One kind of finding."""
 
     severity: Severity
+    short: str
+    """What is wrong in a few words, so that a finding with its name and place is one line of a screen."""
     say: str
     """What is wrong, with values in braces."""
     costs: str

@@ -10,6 +10,7 @@ from guide.buying.purchase import Purchase, buy
 from guide.checks.check import check, stopped
 from guide.checks.findings import Finding
 from guide.interview.jobfile import Job
+from guide.interview.signed import SignOff
 from guide.layout.engine import lay_out
 from guide.layout.parts import Layout, Part
 from guide.layout.receptacles import proposed
@@ -22,6 +23,7 @@ from guide.reference.figures import load_figures
 from guide.reference.office import Office
 from guide.reference.prices import NO_PRICES, Prices
 from guide.sheets.said import Said, said_so_far
+from guide.sheets.signed import words_for
 from guide.survey.build import code_of, survey_from
 from guide.survey.model import Survey
 
@@ -39,6 +41,8 @@ class Plan:
     findings: tuple[Finding, ...]
     prices: Prices
     steps: tuple[Step, ...]
+    signed: tuple[SignOff, ...] = ()
+    """The warnings signed off."""
 
     @cached_property
     def purchase(self) -> Purchase:
@@ -65,6 +69,10 @@ class Plan:
         """Which side of the tape the person reads."""
         return self.survey.basement.tape
 
+    def signed_off(self, finding: Finding) -> str:
+        """Return the words in which a WARN was signed off as it reads now; empty while it is not."""
+        return words_for(finding, self.signed, self.survey)
+
     def guessed(self, length: Length) -> bool:
         """Say whether a length rests on anything that nobody measured."""
         return bool(self.survey.unsure(length.rests))
@@ -89,4 +97,5 @@ def make_plan(
         findings=check(layout, code),
         prices=prices,
         steps=order_of_work(layout),
+        signed=job.signed,
     )

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import timedelta
 from typing import Any, Literal
 
 from pydantic import Field
 
 from guide.buying.sticks import Lumber
+from guide.checks.findings import Finding
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
 from guide.order.evenings import Evening
@@ -77,11 +79,15 @@ class FindingJson(JsonModel):
     severity: str
     wall: str | None
     at: str | None = Field(description="where along the wall, from the left end of the plates")
+    short: str = Field(description="what in a few words")
     what: str
     costs: str
     fix: str
     holds: str = Field(description="the step that waits for it; empty when none does")
     source: str
+    signed_off: str = Field(
+        description="for a WARN, why the person goes on, in their own words; empty while they have not said"
+    )
 
 
 class StickJson(JsonModel):
@@ -176,7 +182,7 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
         stopped=plan.stopped,
         code=plan.code.name,
         walls=[_wall(plan, wall) for wall in plan.layout.walls],
-        findings=_findings(plan),
+        findings=_findings(plan, plan.findings),
         purchase=purchase_json(plan),
         bill=bill_json(plan),
         sticks=[]
@@ -194,26 +200,28 @@ def plan_to_json(plan: Plan) -> dict[str, Any]:
     return model.model_dump()
 
 
-def findings_to_json(plan: Plan) -> dict[str, Any]:
-    """Return what was found as plain JSON values: whether a STOP stands, by which code, and each finding with its id."""
-    found = [finding.model_dump() for finding in _findings(plan)]
+def findings_to_json(plan: Plan, wanted: Sequence[Finding]) -> dict[str, Any]:
+    """Return findings of a plan as plain JSON values, with their ids; whether a STOP stands in it, and by which code."""
+    found = [finding.model_dump() for finding in _findings(plan, wanted)]
     return {"stopped": plan.stopped, "code": plan.code.name, "office": plan.code.office, "findings": found}
 
 
-def _findings(plan: Plan) -> list[FindingJson]:
+def _findings(plan: Plan, wanted: Sequence[Finding]) -> list[FindingJson]:
     return [
         FindingJson(
             id=f.id,
             severity=f.severity.value,
             wall=f.wall,
             at=with_unit(f.at, plan.tape) if f.at is not None else None,
+            short=f.text.short,
             what=f.sentence(plan.tape, plan.guessed),
             costs=f.costs(plan.tape),
             fix=f.fix(plan.tape),
             holds=f.text.holds,
             source=f.source(plan.code),
+            signed_off=plan.signed_off(f),
         )
-        for f in plan.findings
+        for f in wanted
     ]
 
 

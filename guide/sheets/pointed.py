@@ -37,7 +37,7 @@ def pieces_meant(layout: Layout, words: str, here: str) -> tuple[str, ...]:
 def as_typed(words: str, typed: str) -> str:
     """Return words of a reply in the capitals they were typed in."""
     plain = clean(typed)
-    start = plain.lower().find(words)
+    start = plain.lower().replace("’", "'").find(words)
     return plain[start : start + len(words)] if start >= 0 else words
 
 

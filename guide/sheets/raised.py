@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from guide.checks.findings import Finding
 from guide.lengths import Tape, with_unit
-from guide.reference.codes import CodeProfile
 from guide.reference.findings import Severity
 from guide.reference.sayings import Guessed
+from guide.sheets.plan import Plan
 from guide.sheets.spoken import say_of_talk
 
 MOST = 2
@@ -28,11 +28,6 @@ class Raised:
     """What was raised by the last answer."""
 
 
-def kind_of(finding: Finding) -> str:
-    """Return a finding's kind with its wall: another place along it is no news."""
-    return f"{finding.wall or 'basement'}.{finding.key}"
-
-
 def raised_after(
     before: Raised, findings: Iterable[Finding], done: Set[str], looked_at: Set[str], *, at_end: bool
 ) -> Raised:
@@ -43,44 +38,64 @@ def raised_after(
     """
     gone = {each for each in before.told if each.partition(".")[0] in looked_at}
     serious = [each for each in findings if each.severity is not Severity.NOTE]
-    seen = frozenset(kind_of(each) for each in serious)
+    seen = frozenset(each.name for each in serious)
     ripe = tuple(
         each
         for each in serious
-        if kind_of(each) not in before.told
-        and (each.wall in done if each.wall is not None else at_end or kind_of(each) in before.seen)
+        if each.name not in before.told
+        and (each.wall in done if each.wall is not None else at_end or each.name in before.seen)
     )
-    told = (before.told - gone) | (before.told & seen) | {kind_of(each) for each in ripe}
+    told = (before.told - gone) | (before.told & seen) | {each.name for each in ripe}
     return Raised(told, seen, ripe)
 
 
 def raised_lines(raised: Raised, tape: Tape, guessed: Guessed) -> tuple[str, ...]:
-    """Return what is said of what was raised: a line for each of the worst, and how to hear more."""
+    """Return what is said of what was raised: a line for each of the worst, how to hear more, and how to sign it off."""
     lines = [finding_line(each, tape, guessed) for each in raised.last[:MOST]]
     more = len(raised.last) - MOST
     if lines:
         lines.append(say_of_talk("raised_more", count=str(more)) if more > 0 else say_of_talk("raised_why"))
+    if warned := [each for each in raised.last[:MOST] if each.severity is Severity.WARN]:
+        lines.append(say_of_talk("raised_sign", name=warned[0].name))
     return tuple(lines)
 
 
-def finding_line(finding: Finding, tape: Tape, guessed: Guessed) -> str:
-    """Return a finding in one line: how bad, where, what. A place that nobody measured is about there."""
-    where = say_of_talk("at_wall", wall=finding.wall) if finding.wall is not None else ""
-    if finding.at is not None:
-        about = "about " if guessed(finding.at) else ""
-        where += say_of_talk("at_place", at=f"{about}{with_unit(finding.at, tape)}")
-    return say_of_talk("raised", severity=finding.severity.value, where=where, what=finding.sentence(tape, guessed))
+def finding_line(finding: Finding, tape: Tape, guessed: Guessed, *, signed: bool = False) -> str:
+    """Return a finding in one line of a screen: how bad, its name, where or that it is signed off, and what in a few words."""
+    where = say_of_talk("signed_at") if signed else _place(finding, "raised_at", tape, guessed)
+    return _line(finding, where, finding.text.short)
 
 
-def whole_lines(findings: Iterable[Finding], tape: Tape, guessed: Guessed, code: CodeProfile) -> tuple[str, ...]:
-    """Tell the whole of findings: what, why it costs, the cheapest fix, and where it comes from."""
-    return tuple(
-        line
-        for each in findings
-        for line in (
-            finding_line(each, tape, guessed),
+def one_line_each(plan: Plan) -> list[str]:
+    """Return one line of a screen for each finding of a plan, the worst first."""
+    return [finding_line(each, plan.tape, plan.guessed, signed=bool(plan.signed_off(each))) for each in plan.findings]
+
+
+def whole_lines(findings: Iterable[Finding], plan: Plan) -> tuple[str, ...]:
+    """Tell the whole of findings of a plan: what, why it costs, the cheapest fix, where it comes from, who signed it off."""
+    tape, guessed = plan.tape, plan.guessed
+    lines: list[str] = []
+    for each in findings:
+        lines += (
+            _line(each, _place(each, "raised_whole_at", tape, guessed), each.sentence(tape, guessed)),
             say_of_talk("raised_costs", costs=each.costs(tape)),
             say_of_talk("raised_fix", fix=each.fix(tape)),
-            say_of_talk("raised_source", source=each.source(code)),
+            say_of_talk("raised_source", source=each.source(plan.code)),
         )
-    )
+        if because := plan.signed_off(each):
+            lines.append(say_of_talk("raised_signed", because=because))
+        elif each.severity is Severity.WARN:
+            lines.append(say_of_talk("raised_unsigned", name=each.name))
+    return tuple(lines)
+
+
+def _line(finding: Finding, where: str, what: str) -> str:
+    return say_of_talk("raised", severity=finding.severity.value, name=finding.name, where=where, what=what)
+
+
+def _place(finding: Finding, key: str, tape: Tape, guessed: Guessed) -> str:
+    """Say where along its wall a finding is, if anywhere. A place that nobody measured is about there."""
+    if finding.at is None:
+        return ""
+    about = "about " if guessed(finding.at) else ""
+    return say_of_talk(key, at=f"{about}{with_unit(finding.at, tape)}")

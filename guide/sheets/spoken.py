@@ -7,11 +7,12 @@ from difflib import get_close_matches
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers
+from guide.interview.answers import Answer, Answers, Certainty, Spot
 from guide.interview.asking import Asked, Effect, asked_at
 from guide.interview.understand import Wish, bare_of, doubt_about, tape_of
 from guide.interview.values import example_of
-from guide.lengths import retold
+from guide.lengths import Length, retold, with_unit
+from guide.reference.figures import load_figures
 from guide.reference.glossary import load_glossary, look_up
 from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
 
@@ -88,6 +89,30 @@ def answer_lines(book: Book, answers: Answers, asked: Asked, answer: Answer, *, 
     doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
     if doubt is not None:
         yield say_of_talk("doubt", why=filled(answers, asked, doubt.say))
+
+
+def second_reading(answers: Answers, asked: Asked, new: Answer) -> Iterator[str]:
+    """Yield that a size taped a second time is further from the first than taping explains, and how far."""
+    old, tape, figures = answers.get(asked.path), tape_of(answers), load_figures()
+    if old is None or {old.known, new.known} != {Certainty.MEASURED}:
+        return
+    before, after = (_sizes(each) for each in (old, new))
+    for place in before:
+        if place in after and (apart := abs(before[place] - after[place])) > figures.slip_long:
+            read, far = with_unit(before[place], tape), with_unit(apart, tape)
+            yield say_of_talk("second_apart", name=asked.question.short, old=read, apart=far)
+            return
+
+
+def _sizes(answer: Answer) -> dict[object, Length]:
+    """Return the sizes of an answer by the place they were read at."""
+    if isinstance(answer.value, Length):
+        return {None: answer.value}
+    return (
+        {each.at: each.size for each in answer.value if isinstance(each, Spot)}
+        if isinstance(answer.value, tuple)
+        else {}
+    )
 
 
 def meaning_line(answers: Answers, word: str) -> str:

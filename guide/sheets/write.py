@@ -10,9 +10,10 @@ from guide.layout.parts import Kind
 from guide.reference.findings import Severity
 from guide.reference.sayings import say
 from guide.sheets.ics import calendar_file
-from guide.sheets.papers import finding_said, papers
+from guide.sheets.papers import papers
 from guide.sheets.plan import Plan
 from guide.sheets.plan_json import plan_to_json
+from guide.sheets.raised import one_line_each
 from guide.sheets.shopping import bill_lines, shopping_csv
 from guide.sheets.shopping_json import shopping_to_json
 from guide.sheets.twice import Doubtful
@@ -68,13 +69,12 @@ def write_papers(
 
 
 def finding_lines(plan: Plan) -> list[str]:
-    """Return one line for each finding, worst first, and a last line that counts them."""
-    lines = [
-        f"{f.severity.value:<4}  {'wall ' + f.wall if f.wall else 'basement'}: {finding_said(plan, f)}"
-        for f in plan.findings
-    ]
+    """Return one line of a screen for each finding, worst first, and a last line that counts them."""
     counts = Counter(f.severity for f in plan.findings)
     said = ", ".join(f"{counts[s]} {s.value}" for s in Severity if counts[s]) or "nothing found"
+    lines = one_line_each(plan)
+    if open_now := sum(f.severity is Severity.WARN and not plan.signed_off(f) for f in plan.findings):
+        lines.append(f"{open_now} WARN to settle, or to sign off in your own words: say so in the talk.")
     return [*lines, f"{said}. Model codes only; your building office decides."]
 
 

@@ -183,7 +183,9 @@ def test_findings_come_as_json_with_ids_that_stay(tmp_path: Path, capsys: pytest
     assert found[0] == found[1]
     assert found[0]["stopped"] is True
     assert [each["id"] for each in found[0]["findings"]] == ["basement.water_wet", "A.other"]
-    assert set(found[0]["findings"][0]) == {"id", "severity", "wall", "at", "what", "costs", "fix", "holds", "source"}
+    assert set(found[0]["findings"][0]) == {
+        "id", "severity", "wall", "at", "short", "what", "costs", "fix", "holds", "source", "signed_off",
+    }  # fmt: skip
 
 
 def test_a_bad_office_file_is_said_by_every_command_in_one_line(

@@ -37,6 +37,15 @@ PAIRS: dict[str, tuple[Severity, Tree, Tree]] = {
     "rim_unknown": (HOLD, {"rim": None}, {"rim": "bare"}),
     # IRC 2018 R316.5.11: 3 1/4 in at most may stay bare in the joist bays
     "rim_foam_thick": (WARN, {"foam_thickness": "3 5/16 in"}, {"foam_thickness": "3 1/4 in"}),
+    # IRC R316.3 (from memory, high confidence): 75 and 450; R316.5.11 (seen): 25 where it stays bare
+    "foam_label": (HOLD, {"foam_smoke": 451}, {"foam_flame": 75, "foam_smoke": 450}),
+    "rim_foam_label": (WARN, {"foam_flame": 26}, {"foam_flame": 25}),
+    # IRC R302.11.1 (the list seen in the matching IBC text): panels from 23/32 in, wool from 16 in of height
+    "block_material": (HOLD, {"block_material": "thinner panel"}, {"block_material": "23/32 panel"}),
+    # a floor of 1/2 leaves 7/16 and 3/8 of them; IRC R311.7.5.1 (from memory, high confidence): 3/8
+    "riser": (WARN, {"riser": "15/16 in"}, {"riser": "7/8 in"}),
+    "sheets_stuck": (WARN, {"shopping": "own", "way_in": "half"}, {"shopping": "own", "way_in": "whole"}),
+    "inspection_unknown": (NOTE, {"evenings": "own"}, {"evenings": "own", "inspection_days": 3}),
     "insects_tubes": (STOP, {"insects": "tubes"}, {"insects": "no"}),
     "insects_unknown": (HOLD, {"insects": None}, {"insects": "no"}),
     "insects_strip": (NOTE, {"insects": "strip", "strip": "3 in"}, {"insects": "no"}),
@@ -95,3 +104,14 @@ def test_a_bare_strip_for_the_pest_firm_shortens_the_foam_by_just_that() -> None
     assert {part.cut for part in plain.of(Kind.FOAM)} == {inches("90")}
     assert {part.cut for part in strip.of(Kind.FOAM)} == {inches("87")}
     assert all("basement.strip" in part.size_rests for part in strip.of(Kind.FOAM))
+
+
+@pytest.mark.parametrize(("material", "us", "canada"), [
+    ("23/32 panel", True, True), ("12.5 mm panel", False, True), ("thinner panel", False, False), ("single board", False, False),
+    ("foam", False, False), ("glass wool 16", True, False), ("glass wool", False, False),
+])  # fmt: skip
+def test_each_country_has_its_own_list_of_what_counts_as_a_fireblock(material: str, us: bool, canada: bool) -> None:
+    """IRC R302.11.1 and .1.2 (the list seen in the matching IBC text, 16 in in a forum); NBC 2020 9.10.16.3 (seen)."""
+    layout = layout_of(job([wall("196 in")], block_material=material))
+    for code, fine in (("us 2021", us), ("canada 2020", canada)):
+        assert ("block_material" not in {each.key for each in check(layout, load_code(code))}) == fine, code

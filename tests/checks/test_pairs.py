@@ -110,6 +110,13 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one({"use": "sleeping"}, openings=[GOOD_EXIT]),
     ),
     "sleeping_ask": (one({"use": "sleeping"}, openings=[GOOD_EXIT]), one(openings=[GOOD_EXIT])),
+    # a well of 32 by 42 is 9.33 sq ft and too narrow, one of 36 by 36 is 9 (IRC R310.2.3, seen in trade pages)
+    "well_small": (
+        one({"use": "sleeping"}, openings=[{**GOOD_EXIT, "well_wide": "32 in", "well_out": "42 in"}]),
+        one({"use": "sleeping"}, openings=[{**GOOD_EXIT, "well_wide": "36 in", "well_out": "36 in"}]),
+    ),
+    # 14 ft, two plates and the gasket are 171 1/8; table R602.3(5) (from memory, high confidence)
+    "stud_tall": (one({}, **level("171 3/16 in", "169 5/8 in")), one({}, **level("171 1/8 in", "169 5/8 in"))),
     # 84 and 1/2 of ceiling, before any floor; with 1/2 of floor 85
     "headroom": (one({}, **level("84 7/16 in", "82 15/16 in")), one({}, **level("84 1/2 in", "83 in"))),
     "headroom_floor": (one({}, **level("84 15/16 in", "83 7/16 in")), one({}, **level("85 in", "83 1/2 in"))),

@@ -5,10 +5,13 @@ from __future__ import annotations
 import pytest
 
 from guide.book.questions import load_book
+from guide.checks.findings import Finding
 from guide.interview.jobfile import Job, from_json
+from guide.lengths import Length
+from guide.reference.findings import load_findings
 from guide.session import Session
 from guide.sheets.plan import make_plan
-from guide.sheets.raised import MOST, whole_lines
+from guide.sheets.raised import MOST, finding_line, whole_lines
 from tests.jobs import job, wall
 from tests.walkthroughs import ROOT, worked
 
@@ -32,11 +35,9 @@ def test_a_finding_is_raised_once_in_a_whole_talk_and_only_of_a_wall_that_is_don
         new = raised(session.reply(reply).lines)
         lines += new
         left = session.current.place.partition(".")[0] if session.current is not None else ""
-        assert not [line for line in new if line.startswith(f"HOLD, wall {left}")]
+        assert not [line for line in new if line.startswith(f"HOLD {left}.")]
     assert len(lines) == len(set(lines))
-    assert any(
-        line.startswith("HOLD, wall B at ") and "Pipe 1 has something a hand must reach" in line for line in lines
-    )
+    assert any(line.startswith("HOLD B.reach at ") for line in lines)
 
 
 def test_a_stop_waits_for_the_question_that_may_settle_it() -> None:
@@ -55,9 +56,10 @@ def test_a_change_that_breaks_a_whole_job_raises_the_worst_and_why_tells_all() -
     session.reply("wet")
     session.reply("yes")
     lines = session.reply("keep").lines
-    assert raised(lines)[0].startswith("STOP: The basement has been wet")
+    assert raised(lines)[0] == "STOP basement.water_wet: the basement has been wet"
     assert len(raised(lines)) <= MOST
     told = session.reply("why").lines
+    assert told[0].startswith("STOP basement.water_wet: The basement has been wet, or still is.")
     assert any("The cheapest fix: Find the cause from outside" in line for line in told)
     assert any("Where it comes from: common practice" in line for line in told)
 
@@ -72,7 +74,7 @@ def test_the_source_that_why_tells_is_the_figure_of_the_jobs_own_edition(code: s
     plan = make_plan(load_book(), from_json(low, load_book()))
     found = next(each for each in plan.findings if each.key == "headroom")
 
-    *_, source = whole_lines([found], plan.tape, plan.guessed, plan.code)
+    *_, source = whole_lines([found], plan)
 
     assert plan.code.habitable_height.cited in source
 
@@ -81,9 +83,9 @@ def test_what_stood_when_the_job_was_opened_is_no_news_and_can_be_asked_for() ->
     """A job opened again raises nothing old with its first answer; “findings” says everything, the worst first."""
     session = session_of("A.other")
     lines = session.reply("none").lines
-    assert not any("wall B" in line for line in raised(lines))
+    assert not any(line.split()[1].startswith("B.") for line in raised(lines))
     every = session.reply("what did you find").lines
-    assert any(line.startswith("HOLD, wall B") for line in every)
+    assert any(line.startswith("HOLD B.") for line in every)
     ranks = [("STOP", "HOLD", "WARN", "NOTE").index(line[:4]) for line in every]
     assert ranks == sorted(ranks)
 
@@ -92,4 +94,22 @@ def test_a_room_that_does_not_close_is_said_with_the_answer_that_shows_it() -> N
     """A length typed a foot too long: the talk says how far the room stays open and which reading would explain it."""
     session = session_of("C.length")
     lines = session.reply("302 3/4, 302 3/4, 303").lines
-    assert any("12 1/4 in from where they begin" in line and "again: wall C" in line for line in raised(lines))
+    assert "WARN basement.closing: the walls do not close the room" in raised(lines)
+    told = session.reply("tell me about Basement.Closing").lines
+    assert "12 1/4 in from where they begin" in told[0]
+    assert "again: wall C" in told[0]
+
+
+def test_a_finding_with_its_name_and_place_is_one_line_of_a_screen_and_its_name_asks_for_the_whole() -> None:
+    """The longest wall letters and place there can be stay within 78 columns for every kind; a name tells what, cost, fix, source."""
+    at = Length(480 * 8128 + 15 * 508, frozenset({"A.length"}))
+    for key in load_findings():
+        line = finding_line(Finding(key, "AA", at), "inches", lambda length: True)
+        assert len(line) <= 78, line
+    session = session_of()
+    for line in session.reply("findings").lines:
+        told = session.reply(f"what is {line.split()[1].rstrip(':')}").lines
+        assert told[0].startswith(" ".join(line.split()[:2]).rstrip(":"))
+        assert sum(each.startswith("  Where it comes from: ") for each in told) == sum(
+            each.name == told[0].split()[1].rstrip(":,") for each in session.plan.findings
+        )

@@ -61,9 +61,21 @@ def sheet_edge(number: int) -> float:
     return float(laid(wall("12 ft", **OPEN), sheets="standing").sheet_edges[number].inch)
 
 
-def blocks_between(feet: float) -> float:
-    """Return how many upright fireblocks stand between the two at the ends of a closed wall."""
-    return len(laid(wall(f"{feet} ft", right_first="this wall")).of(Kind.FIREBLOCK)) - 2
+def blocks_between(feet: float, code: str = "us 2021") -> float:
+    """Return how many upright fireblocks stand between the two at the ends of a closed wall, by a code."""
+    survey = survey_of(job([wall(f"{feet} ft", right_first="this wall")], code=code))
+    return len(lay_out(survey, load_code(code), load_figures()).walls[0].of(Kind.FIREBLOCK)) - 2
+
+
+def fireblock(material: str, code: str) -> str:
+    """Return whether what the blocks are cut from is found fault with by a code."""
+    return _found("block_material", job([wall("196 in")], block_material=material), code)
+
+
+def well(wide: str, out: str) -> str:
+    """Return the same of the well outside a window that somebody climbs out of."""
+    window_there = window("40 in", "40 in", "40 in", "40 in") | {"well_wide": wide, "well_out": out}
+    return _found("well_small", job([wall("196 in", openings=[window_there])], use="sleeping"))
 
 
 def nails(kind: str, fastener: str, count: int) -> float:
@@ -125,6 +137,13 @@ def treated(kind: str) -> str:
     return laid(wall()).of(Kind(kind))[0].material.value
 
 
+def screws(drywall: str) -> float:
+    """Return how many screws hold a sheet of drywall 4 ft wide and 8 ft tall that stands before four studs."""
+    layout = laid(wall("144 in", **OPEN, **level("98 in", "96 1/2 in")), sheets="standing", drywall=drywall)
+    whole = [sheet for sheet in layout.of(Kind.DRYWALL) if sheet.wide == inches("48")]
+    return whole[0].fastenings[0].count
+
+
 def finding(key: str, **answers: str) -> str:
     """Return whether a finding comes of a plain wall with these answers of the basement: `found` or `nothing found`."""
     return _found(key, job([wall("196 in")], **answers))
@@ -142,10 +161,11 @@ def wide_opening(width: str) -> str:
     return _found("header_wide", job([wall("20 ft", openings=[window("40 in", _lined(width))])]))
 
 
-def escape(wide: str, high: str, sill: str, floor: str) -> str:
-    """Return the same of a room to sleep in with a window whose finished opening, and sill over the slab, are these."""
+def escape(wide: str, high: str, sill: str, floor: str, well: str = "0 in") -> str:
+    """Return the same of a room to sleep in with a window whose finished opening, sill over the slab and well are these."""
     finish = inches("1/2")
     opening = window("40 in", _lined(wide, finish), _lined(high, finish), _inches(inches(sill) - _lining() - finish))
+    opening |= {"well_wide": well, "well_out": well}
     return _found("sleeping", job([wall("196 in", openings=[opening])], use="sleeping", floor_finish=floor))
 
 
@@ -169,8 +189,8 @@ def _inches(length: Length) -> str:
     return f"{exact_inches(length)} in"
 
 
-def _found(key: str, tree: Tree) -> str:
-    found = {each.key for each in check(layout_of(tree), load_code())}
+def _found(key: str, tree: Tree, code: str = "us 2021") -> str:
+    found = {each.key for each in check(layout_of(tree), load_code(code))}
     return "found" if key in found else "nothing found"
 
 
@@ -179,5 +199,6 @@ OURS: dict[str, Callable[..., float | str]] = {
     for each in (
         studs, corner_studs, stud_mark, sheet_edge, blocks_between, nails, stud_cut, face_off, door_hole, plywood_thick,
         stud_size, way_of_pipe, treated, finding, headroom, wide_opening, escape, slab_edge,
+        screws, fireblock, well,
     )
 }  # fmt: skip
