@@ -224,7 +224,7 @@ def _prices(path: Path | None) -> int:
     names = (
         wares()
         if path is None
-        else [line.ware for line in make_plan(load_book(), load(path, load_book())).purchase.lines]
+        else dict.fromkeys(line.ware for line in make_plan(load_book(), load(path, load_book())).purchase.lines)
     )
     print(blank_prices(names), end="")
     return 0

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from guide.buying.lines import Line, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines, usable
+from guide.buying.lines import Line, culls_of, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines, usable
 from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
@@ -60,12 +61,15 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
             _lengths(stock.item[item]),
             usual=inches(f"{basement.longest_stick} ft"),
             kerf=load_figures().kerf,
+            trim=basement.end_trim,
             prices=_by_length(stock.item[item], item, prices.cents),
-            at_home={
-                length: usable(have, stock.item[item].spare)
-                for length, have in _by_length(stock.item[item], item, on_hand).items()
-            }
-            | stick_offcuts_of(on_hand, item),
+            at_home=Counter(stick_offcuts_of(on_hand, item))
+            + Counter(
+                {
+                    length: usable(have, culls_of(stock.item[item], basement))
+                    for length, have in _by_length(stock.item[item], item, on_hand).items()
+                }
+            ),
         )
         for item, material in LUMBER
     )

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from guide.buying.bill import Bill, bill_of, cost_of
 from guide.buying.carrying import way_of
-from guide.buying.lines import Line
+from guide.buying.lines import Line, units_of
 from guide.lengths import ZERO, inches, show, with_unit
 from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
@@ -120,7 +120,9 @@ def once_bought(plan: Plan) -> str:
         and trip_of(plan, line) in ("first", "second")
         and not (line.ware in items and items[line.ware].each_job)
     ]
-    counts = {line.ware: line.buy * _singly(line.ware) + line.have for line in bought}
+    counts: Counter[str] = Counter()
+    for line in bought:
+        counts[line.ware] += line.buy * _singly(line.ware) + line.have
     on_hand, _ = read_on_hand(plan.survey.basement.on_hand or "")
     counts |= {ware: count for ware, count in on_hand.items() if f" {OFFCUT} " in ware}
     return ", ".join(said_as(ware, count) for ware, count in counts.items())
@@ -156,8 +158,14 @@ def way_lines(plan: Plan) -> list[str]:
     way = way_of(basement)
     said = []
     for carry in ("yard", "delivered"):
+        bought: Counter[str] = Counter()
+        for line in plan.purchase.lines:
+            bought[line.ware] += line.buy * (line.carry == carry)
+        sold = load_stock().item
         names = [
-            f"{line.buy} {line.unit} of {line.name}" for line in plan.purchase.lines if line.buy and line.carry == carry
+            f"{bought[line.ware]} {units_of(sold[line.ware.split()[0]], bought[line.ware])} of {line.name}"
+            for line in plan.purchase.lines
+            if bought[line.ware] and not line.culls
         ]
         if names:
             said.append(say(saying(f"way.{carry}", names="; ".join(names), way=way.say)))

@@ -6,7 +6,7 @@ from collections import Counter
 
 from guide.buying.sticks import Lumber, Stick
 from guide.layout.parts import FULL_HEIGHT, Material
-from guide.lengths import SIXTEENTH, Length, in_feet, show, with_unit
+from guide.lengths import SIXTEENTH, ZERO, Length, in_feet, show, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say, saying
 from guide.reference.stock import load_stock
@@ -70,6 +70,8 @@ def _said(plan: Plan, lumber: Lumber) -> str:
         kerf=lumber.kerf,
     )
     said = [say(what, plan.tape), say(saying("lumber.by_price" if lumber.priced else "lumber.by_length"))]
+    if lumber.trim > ZERO:
+        said.append(say(saying("lumber.trim", trim=lumber.trim), plan.tape))
     if any(stick.at_home for stick in lumber.sticks):
         said.append(say(saying("lumber.at_home")))
     return " ".join(said)
