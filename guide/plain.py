@@ -16,7 +16,7 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
     In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
     """
     echo = not replies.isatty()
-    for problem in session.problem_lines():
+    for problem in session.trouble_lines():
         _say(out, (problem,))
     while session.current is not None:
         _say(out, _question(session))
@@ -35,7 +35,7 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
         _say(out, session.reply(reply).lines)
     else:
         _say(out, session.question_lines())
-        _say(out, session.problem_lines())
+        _say(out, session.trouble_lines())
 
 
 def _question(session: Session) -> Iterator[str]:

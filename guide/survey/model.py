@@ -305,6 +305,7 @@ class Basement:
     rips: str | None = asked("basement.rips")
     foam_edge: str | None = asked("basement.foam_edge")
     on_hand: str | None = asked("basement.on_hand")
+    price_file: str | None = asked("basement.price_file")
     trim: Length | None = asked("basement.trim")
     culls: int | None = asked("basement.culls")
     """Of ten."""
