@@ -19,6 +19,7 @@ from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
 from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock, stick_size
 from guide.sheets.plan import Plan
+from guide.sheets.ticket import amount
 from guide.survey.on_hand import OFFCUT, read_on_hand, said_as
 
 TRIPS = ("first", "second", "inspected", "unmeasured")
@@ -104,6 +105,23 @@ def at_home(plan: Plan) -> list[str]:
         for each in plan.purchase.sheet_goods
         for cut in each.offcuts
         if not cut.out_of
+    ]
+
+
+def keeping_said(plan: Plan) -> list[str]:
+    """Return one sentence for each kind of lumber at home: what keeping it costs beside taking it back and buying anew."""
+    return [
+        say(
+            saying(
+                "keep.costs" if kept.keeping > kept.anew else "keep.best",
+                name=load_stock().item[kept.item].name,
+                count=kept.count,
+                keeping=amount(plan, kept.keeping, priced=kept.priced),
+                anew=amount(plan, kept.anew, priced=kept.priced),
+                more=amount(plan, abs(kept.keeping - kept.anew), priced=kept.priced),
+            )
+        )
+        for kept in plan.purchase.kept
     ]
 
 

@@ -12,10 +12,11 @@ from guide.buying.lines import usable
 from guide.interview.jobfile import from_json
 from guide.interview.replies import LONGEST_TEXT
 from guide.interview.written import Json
+from guide.reference.prices import Prices
 from guide.reference.stock import load_stock, wares
 from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
-from guide.sheets.shopping import once_bought, trip_of
+from guide.sheets.shopping import keeping_said, once_bought, trip_of
 from guide.survey.on_hand import read_on_hand, said_as
 from tests.jobs import Tree, job, outlet, wall
 from tests.properties.rooms import rooms
@@ -77,6 +78,28 @@ def test_a_longer_wall_buys_what_is_missing_and_keeps_what_is_bought() -> None:
 
     for ware in ("stud_2x4 92 5/8 in", "foam 4 by 8 ft", "adhesive"):
         assert more[ware] == anew[ware] - had[ware] > 0
+
+
+@pytest.mark.parametrize(
+    ("home", "said"),
+    [
+        (
+            "10 2x4 8 ft",
+            "keeping the 9 you have that are cut from costs $4.59 more than taking them back and buying anew",
+        ),
+        ("10 studs 92 5/8", "keep the 9 you have that are cut from; taking them back"),
+        ("none", ""),
+    ],
+)
+def test_what_is_kept_is_weighed_against_buying_anew(home: str, said: str) -> None:
+    """By hand: 17 studs of 3.49 hold the wall. Nine eights of 4.00 in the place of nine of them come to 9 x 0.51 more."""
+    prices = Prices({"stud_2x4 92 5/8 in": 349, "stud_2x4 8 ft": 400})
+    tree = having(job([wall("16 ft")]), home)
+    plan = make_plan(load_book(), from_json(tree, load_book()), prices=prices)
+
+    assert len(keeping_said(plan)) == bool(said)
+    assert said in "".join(keeping_said(plan))
+    assert all(each in " ".join(papers(plan)["shopping.md"].split()) for each in keeping_said(plan))
 
 
 def test_the_paper_prints_the_sentence() -> None:
