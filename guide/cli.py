@@ -9,6 +9,7 @@ import argparse
 import json
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -74,7 +75,11 @@ def _parser() -> argparse.ArgumentParser:
     plan.add_argument("job", type=Path)
     plan.add_argument("--out", type=Path, default=Path("wallbrief-papers"), metavar="DIR", help="folder for the papers")
     plan.add_argument("--print", action="store_true", help="also as HTML pages for a printer, and the drawings as SVG")
-    plan.add_argument("--prices", metavar="FILE", help="your price file, or “invented” for the ones that ship")
+    plan.add_argument(
+        "--prices",
+        metavar="FILE",
+        help="your price file, or “invented” for the ones that ship; else the one named in the job",
+    )
     prices = commands.add_parser(
         "prices", help="print a price file to fill in", description="Print a price file to fill in."
     )
@@ -202,15 +207,16 @@ def _plan(
     path: Path, folder: Path, prices: str | None = None, office: Path | None = None, *, printed: bool = False
 ) -> int:
     from guide.interview.jobfile import load
-    from guide.reference.prices import NO_PRICES, invented_prices, read_prices
+    from guide.reference.prices import invented_prices, prices_beside, read_prices
     from guide.sheets.plan import make_plan
     from guide.sheets.twice import tape_again
     from guide.sheets.write import summary, usable, write_papers
 
-    known = NO_PRICES if prices is None else invented_prices() if prices == "invented" else read_prices(Path(prices))
+    known = None if prices is None else invented_prices() if prices == "invented" else read_prices(Path(prices))
     book = load_book()
     job = load(path, book)
-    plan = make_plan(book, job, prices=known, office=_office(office))
+    plan = make_plan(book, job, office=_office(office))
+    plan = replace(plan, prices=known or prices_beside(plan.survey.basement.price_file or "", path.parent))
     if trouble := usable(plan):
         raise _Unusable(f"{path}: {trouble}")
     written = write_papers(plan, folder, tape_again(book, job.answers), printed=printed)
@@ -228,7 +234,7 @@ def _prices(path: Path | None) -> int:
     names = (
         wares()
         if path is None
-        else [line.ware for line in make_plan(load_book(), load(path, load_book())).purchase.lines]
+        else dict.fromkeys(line.ware for line in make_plan(load_book(), load(path, load_book())).purchase.lines)
     )
     print(blank_prices(names), end="")
     return 0

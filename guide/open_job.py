@@ -18,6 +18,7 @@ from guide.interview.understand import tape_of
 from guide.lengths import Length
 from guide.reference.figures import load_figures
 from guide.reference.office import Office
+from guide.reference.prices import NO_PRICES, PriceFileError, prices_beside
 from guide.reference.sayings import say
 from guide.sheets.said import Said, place_title, said_so_far
 from guide.sheets.spoken import say_of_talk
@@ -34,6 +35,9 @@ if TYPE_CHECKING:
     from guide.sheets.raised import Raised
     from guide.sheets.twice import Doubtful
 
+PRICE_FILE = "basement.price_file"
+"""The answer that names a file: it is stored only if the file can be read."""
+
 
 class OpenJob:
     """One open job. `path` is where it is kept; None keeps it in memory only."""
@@ -46,6 +50,7 @@ class OpenJob:
         self._survey: Survey | None = None
         self._layout: Layout | None = None
         self._plan: Plan | None = None
+        self._prices = NO_PRICES
         self._again: tuple[Doubtful, ...] | None = None
         self._was: tuple[Answers, Layout | None] | None = None
         self._raised: Raised | None = None
@@ -97,12 +102,27 @@ class OpenJob:
 
     @property
     def plan(self) -> Plan:
-        """The whole plan of the answers so far."""
+        """The whole plan of the answers so far, with the prices that stand in the person's file now."""
         from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
 
+        self.price_trouble()
         if self._plan is None:
-            self._plan = make_plan(self.book, self._job, self.layout, office=self.office)
+            self._plan = make_plan(self.book, self._job, self.layout, self._prices, self.office)
+        elif self._plan.prices != self._prices:
+            self._plan = replace(self._plan, prices=self._prices)
         return self._plan
+
+    def price_trouble(self, name: str | None = None) -> str:
+        """Read the price file of this name, else the one named in the answers; one sentence when it cannot be used.
+
+        Then the prices that were read last stay.
+        """
+        try:
+            said = self.survey.basement.price_file or "" if name is None else name
+            self._prices = prices_beside(said, self.path.parent if self.path is not None else Path())
+        except PriceFileError as error:
+            return str(error)
+        return ""
 
     @property
     def again(self) -> tuple[Doubtful, ...]:
@@ -127,6 +147,11 @@ class OpenJob:
     def problem_lines(self) -> tuple[str, ...]:
         """Return the contradictions that stand in the answers, each in one sentence."""
         return tuple(self._said(problem) for problem in self._problems())
+
+    def trouble_lines(self) -> tuple[str, ...]:
+        """Return the contradictions, and what is wrong with the price file, each in one sentence."""
+        trouble = self.price_trouble()
+        return (*self.problem_lines(), *((trouble,) if trouble else ()))
 
     def _said(self, problem: Problem) -> str:
         return say(problem.saying, tape_of(self.answers))

@@ -16,7 +16,7 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
     In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
     """
     echo = not replies.isatty()
-    for problem in session.problem_lines():
+    for problem in session.trouble_lines():
         _say(out, (problem,))
     asked_before = True
     while True:
@@ -42,7 +42,7 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
 def _all_done(session: Session) -> Iterator[str]:
     """Yield that nothing is left to ask, what contradicts itself all the same, and how to end the talk."""
     yield from session.question_lines()
-    yield from session.problem_lines()
+    yield from session.trouble_lines()
     yield say_of_talk("enter_ends")
 
 

@@ -19,7 +19,7 @@ from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load
 from guide.interview.replies import Sorry, clean
 from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
-from guide.open_job import OpenJob
+from guide.open_job import PRICE_FILE, OpenJob
 from guide.reference.glossary import look_up
 from guide.reference.office import Office
 from guide.sheets.carried import carried_out
@@ -273,6 +273,9 @@ class Session(OpenJob):
 
     def _take(self, *given: _Given) -> Turn:
         """Store answers, unless they change one on which others hang: then say what would happen, and wait."""
+        for asked, answer in given:
+            if asked.path == PRICE_FILE and (trouble := self.price_trouble(str(answer.value or ""))):
+                return Turn((trouble,))
         changes = any(asked.path in self.answers for asked, _ in given)
         given = tuple((asked, self._with_doubt(asked, answer)) for asked, answer in given)
         new, effect = with_answers(self.book, self.answers, {asked.path: answer for asked, answer in given})

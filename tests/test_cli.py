@@ -69,6 +69,34 @@ def test_prices_go_from_a_blank_file_to_the_sum_on_the_list(
     assert bill["cents"] > 0
 
 
+def test_the_price_file_named_in_the_job_is_looked_for_beside_it(
+    job: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """From any folder; what is given on the command line wins; one that is gone is one sentence, and nothing is written."""
+    tree = json.loads(job.read_text(encoding="utf-8"))
+    tree["basement"] |= {"shopping": "own", "price_file": "yard.toml"}
+    job.write_text(json.dumps(tree), encoding="utf-8")
+    own, other, out = job.parent / "yard.toml", tmp_path / "other.toml", tmp_path / "out"
+    own.write_text("[price]\nadhesive = 8.98\n", encoding="utf-8")
+    other.write_text("[price]\nadhesive = 1.00\n", encoding="utf-8")
+
+    def adhesive(*options: str) -> object:
+        assert main(["plan", str(job), "--out", str(out), *options]) == 0
+        lines = json.loads((out / "shopping.json").read_text(encoding="utf-8"))["purchase"]
+        return next(line["cents_each"] for line in lines if line["ware"] == "adhesive")
+
+    assert adhesive() == 898
+    assert adhesive("--prices", str(other)) == 100
+    own.unlink()
+    capsys.readouterr()
+    assert main(["plan", str(job), "--out", str(tmp_path / "none")]) == 2
+    said = capsys.readouterr().err
+    assert "yard.toml" in said
+    assert "there is no such file" in said
+    assert len(said.splitlines()) == 1
+    assert not (tmp_path / "none").exists()
+
+
 def test_a_price_file_that_is_wrong_is_one_sentence_and_nothing_is_written(
     job: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

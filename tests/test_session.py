@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from guide.book.questions import load_book
-from guide.interview.answers import Certainty
+from guide.interview.answers import Answer, Certainty
 from guide.interview.jobfile import Job, load
 from guide.session import Session
 from tests.walkthroughs import ROOT, worked
@@ -40,6 +40,32 @@ def test_a_suspicious_answer_is_kept_but_counts_only_once_it_is_confirmed() -> N
     session.reply("keep")
     assert session.survey.unsure({"A.string"}) == ()
     assert session.current is None
+
+
+def test_a_price_file_is_taken_only_if_it_can_be_read_and_the_old_one_stays(tmp_path: Path) -> None:
+    """No such file, or one with a slip: one sentence, and the answer and the prices of before stay; so they do later."""
+    job = worked("first-wall")
+    answers = {**job.answers, "basement.shopping": Answer("own", Certainty.MEASURED, "own")}
+    session, file = Session(BOOK, Job(answers), tmp_path / "job.json"), tmp_path / "yard.toml"
+    file.write_text("[price]\nadhesive = 8.98\n", encoding="utf-8")
+    while session.current is not None and session.current.path != "basement.price_file":
+        session.reply("usual")
+
+    (said,) = session.reply("yrad.toml").lines
+    assert "yrad.toml" in said
+    assert "there is no such file" in said
+    assert "basement.price_file" not in session.answers
+    session.reply("yard.toml")
+    assert session.answers["basement.price_file"].value == "yard.toml"
+    assert session.plan.prices.of("adhesive") == 898
+    assert session.trouble_lines() == ()
+
+    file.write_text("[price]\nadhesive = 7\n", encoding="utf-8")
+    assert session.plan.prices.of("adhesive") == 700
+    file.write_text("[price]\nadhesive = -7\n", encoding="utf-8")
+    (trouble,) = session.trouble_lines()
+    assert "price.adhesive" in trouble
+    assert session.plan.prices.of("adhesive") == 700
 
 
 def test_the_same_suspicious_answer_given_twice_is_confirmed_by_that() -> None:

@@ -30,4 +30,4 @@ def bill_of(lines: Iterable[Line], prices: Prices) -> Bill:
     """Return the sum of lines; nothing is guessed for those without a price."""
     costs = [(line.ware, cost_of(line, prices)) for line in lines if line.buy]
     known = [cost for _, cost in costs if cost is not None]
-    return Bill(sum(known), len(known), tuple(ware for ware, cost in costs if cost is None))
+    return Bill(sum(known), len(known), tuple(dict.fromkeys(ware for ware, cost in costs if cost is None)))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
@@ -53,6 +53,8 @@ class Line:
     stage: Stage
     rests: frozenset[str]
     """The answers that the sizes of the parts counted rest on."""
+    culls: bool = False
+    """They are bought only because some sticks are too crooked to cut: no piece is cut from them, no claim counts them."""
 
 
 OnHand = Mapping[str, int]
@@ -103,7 +105,7 @@ def packs_for(quantity: int, holds: int, spare: int, at_home: int = 0) -> int:
 
 
 def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: OnHand) -> list[Line]:
-    """Return one line for each length a yard sells, with the spare for twisted ones; offcuts at home have none."""
+    """Return one line for each length a yard sells, and one after it for the crooked ones; offcuts at home have none."""
     lines, sold = [], load_stock().item[key].sizes
     for length, count in sorted(Counter(stick.length for stick in sticks).items()):
         if stick_size(length) not in sold:
@@ -111,16 +113,30 @@ def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: 
         mine = [stick for stick in sticks if stick.length == length]
         held = [part for stick in mine for part in stick.parts]
         carry = stick_carry(length, (part.cut for part in held), basement)
-        line = _sized(key, stick_size(length), count, held, carry, on_hand, n=count)
-        if all(stick.at_home for stick in mine):  # a spare alone is not bought
-            line = replace(line, buy=0, unit=units_of(load_stock().item[key], 0), spare=line.have - count, back=0)
+        line = _sized(key, stick_size(length), count, held, carry, on_hand, spare=0, n=count)
         lines.append(line)
+        if any(not stick.at_home for stick in mine):  # for sticks at home alone none is bought
+            lines += _culls(line, count, culls_of(load_stock().item[key], basement))
     return lines
 
 
-def usable(have: int, spare: int) -> int:
-    """Return how many of the sticks at home can be counted on: all but `spare` percent that may be twisted, one at least."""
-    return max(min(have, 1), have * 100 // (100 + spare))
+def _culls(line: Line, count: int, tenths: int) -> Iterator[Line]:
+    """Yield the line of the sticks bought over those that are cut, less what is at home over them."""
+    more = -(-count * tenths // (10 - tenths)) - max(0, line.have - count)
+    if more > 0:
+        item = load_stock().item[line.ware.split()[0]]
+        need, back = item.culled.format(n=tenths), 0 if line.carry == "yard" else more  # what is cut does not go back
+        yield replace(line, buy=more, unit=units_of(item, more), need=need, spare=more, have=0, back=back, culls=True)
+
+
+def culls_of(item: StockItem, basement: Basement) -> int:
+    """Return how many sticks of ten are too crooked to cut: in the pile of the person's yard, else by the data."""
+    return item.culls if basement.culls is None or not item.culls else basement.culls
+
+
+def usable(have: int, tenths: int) -> int:
+    """Return how many of the sticks at home can be counted on: all but the tenths too crooked to cut, one at least."""
+    return max(min(have, 1), have * (10 - tenths) // 10)
 
 
 def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[Line]:
@@ -138,7 +154,9 @@ def sheet_lines(goods: SheetGoods, basement: Basement, on_hand: OnHand) -> list[
             "board": basement.drywall,
             "edge": edge_of(basement),
         }
-        lines.append(_sized(goods.item, sheet_size(wide, tall), count, pieces, carry, on_hand, **said))
+        lines.append(
+            _sized(goods.item, sheet_size(wide, tall), count, pieces, carry, on_hand, spare=item.spare, **said)
+        )
     return lines
 
 
@@ -148,14 +166,22 @@ def edge_of(basement: Basement) -> str:
 
 
 def _sized(
-    key: str, size: str, count: int, held: Iterable[Part], carry: Carry, on_hand: OnHand, **said: str | int
+    key: str,
+    size: str,
+    count: int,
+    held: Iterable[Part],
+    carry: Carry,
+    on_hand: OnHand,
+    *,
+    spare: int,
+    **said: str | int,
 ) -> Line:
+    """Return the line of a thing sold by size, `spare` percent bought over the count."""
     item = load_stock().item[key]
     ware = f"{key} {size}"
     have = on_hand.get(ware, 0)
-    wanted = count + -(-count * item.spare // 100)
-    buy = max(0, wanted - have)
-    spare = buy + have - count
+    buy = max(0, count + -(-count * spare // 100) - have)
+    over = buy + have - count
     return Line(
         ware=ware,
         aisle=item.aisle,
@@ -163,11 +189,11 @@ def _sized(
         buy=buy,
         unit=units_of(item, buy),
         need=item.takes.format(**said),
-        spare=spare,
+        spare=over,
         spare_of="piece",
         have=have,
         carry=carry,
-        back=min(buy, spare),
+        back=min(buy, over),
         stage=item.stage,
         rests=rests_of(held),
     )

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from guide.buying.lines import Line, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines, usable
+from guide.buying.lines import Line, culls_of, edge_of, in_walking_order, lines_of, sheet_lines, stick_lines, usable
 from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
@@ -17,8 +18,22 @@ from guide.reference.prices import NO_PRICES, Prices
 from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
 from guide.survey.on_hand import offcuts_of, read_on_hand, stick_offcuts_of
 
-LUMBER = (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED))
+LUMBER = {"stud_2x4": Material.STUD, "treated_2x4": Material.TREATED}
 """What sticks are bought as, and what is cut from them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """Whole sticks at home that are cut from, weighed against taking them back and buying all anew."""
+
+    item: str
+    count: int
+    priced: bool
+    """In cents; otherwise length stands for money, in ticks."""
+    keeping: int
+    """What they would cost today, and what is still to buy."""
+    anew: int
+    """The cheapest found without them."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +46,7 @@ class Purchase:
     foam: SheetGoods
     plywood: SheetGoods
     drywall: SheetGoods
+    kept: tuple[Kept, ...]
 
     @property
     def sheet_goods(self) -> tuple[SheetGoods, ...]:
@@ -50,32 +66,49 @@ class Purchase:
 
 def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
     """Return what the layout takes. Rounds up by stick, sheet and pack; the same layout gives the same list."""
-    stock, parts = load_stock(), list(layout.parts.values())
     basement = layout.survey.basement
     on_hand, _ = read_on_hand(basement.on_hand or "")
-    lumber = tuple(
-        cut_from(
-            item,
-            [part for part in parts if part.material is material],
-            _lengths(stock.item[item]),
-            usual=inches(f"{basement.longest_stick} ft"),
-            kerf=load_figures().kerf,
-            prices=_by_length(stock.item[item], item, prices.cents),
-            at_home={
-                length: usable(have, stock.item[item].spare)
-                for length, have in _by_length(stock.item[item], item, on_hand).items()
-            }
-            | stick_offcuts_of(on_hand, item),
-        )
-        for item, material in LUMBER
-    )
+    lumber = tuple(_lumber(layout, prices, item) for item in LUMBER)
     goods = sheet_goods(layout, prices)
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),
         *(line for each in goods for line in sheet_lines(each, basement, on_hand)),
         *lines_of(takeoff(layout), on_hand),
     ]
-    return Purchase(tuple(in_walking_order(lines)), lumber, *goods)
+    kept = tuple(each for one in lumber for each in _kept(layout, prices, one))
+    return Purchase(tuple(in_walking_order(lines)), lumber, *goods, kept)
+
+
+def _lumber(layout: Layout, prices: Prices, item: str, *, keep: bool = True) -> Lumber:
+    """Return the sticks of one kind of wood; without `keep` as if no whole stick were at home, offcuts alone."""
+    sold, basement = load_stock().item[item], layout.survey.basement
+    on_hand, _ = read_on_hand(basement.on_hand or "")
+    whole = _by_length(sold, item, on_hand) if keep else {}
+    counted = {length: usable(have, culls_of(sold, basement)) for length, have in whole.items()}
+    return cut_from(
+        item,
+        [part for part in layout.parts.values() if part.material is LUMBER[item]],
+        _lengths(sold),
+        usual=inches(f"{basement.longest_stick} ft"),
+        kerf=load_figures().kerf,
+        trim=basement.end_trim,
+        prices=_by_length(sold, item, prices.cents),
+        at_home=Counter(stick_offcuts_of(on_hand, item)) + Counter(counted),
+    )
+
+
+def _kept(layout: Layout, prices: Prices, lumber: Lumber) -> Iterator[Kept]:
+    """Weigh the sticks at home against a purchase from nothing, where they are cut from and what they cost is known."""
+    sold = load_stock().item[lumber.item]
+    worth = _by_length(sold, lumber.item, prices.cents)
+    if not lumber.priced:
+        worth = {length: length.ticks for length in _lengths(sold)}
+    used = [stick.length for stick in lumber.sticks if stick.at_home and stick.length in _lengths(sold)]
+    if used and all(length in worth for length in used):
+        anew = _lumber(layout, prices, lumber.item, keep=False)
+        yield Kept(
+            lumber.item, len(used), lumber.priced, sum(worth[length] for length in used) + lumber.paid, anew.paid
+        )
 
 
 def sheet_goods(layout: Layout, prices: Prices) -> tuple[SheetGoods, SheetGoods, SheetGoods]:

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from guide.layout.parts import Part
-from guide.lengths import Length, greatest
+from guide.lengths import ZERO, Length, greatest
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +44,8 @@ class Lumber:
     lengths: tuple[Length, ...]
     """The lengths that were on offer."""
     kerf: Length
+    trim: Length
+    """Sawn off one end of every stick; nothing is off an offcut, which is measured as it can be used."""
     priced: bool
     """Prices decided; otherwise length stood for money."""
     paid: int
@@ -64,42 +66,40 @@ def cut_from(
     *,
     usual: Length,
     kerf: Length,
+    trim: Length,
     prices: Mapping[Length, int],
     at_home: Mapping[Length, int],
 ) -> Lumber:
     """Return the sticks that hold every part, and the parts that fit no stick. `lengths` rises.
 
     The lengths on offer are those up to the `usual` one, and for a longer piece the shortest that holds it. `kerf` is
-    lost at each cut. `prices` are whole cents, `at_home` counts sticks that need not be bought. The same parts in any
-    order give the same sticks.
+    lost at each cut, `trim` once on every stick of a length that is sold. `prices` are whole cents, `at_home` counts
+    sticks that need not be bought. The same parts in any order give the same sticks.
     """
     from guide.buying.cutting.cheapest import cheapest  # the talk need not wait for the solver
     from guide.buying.cutting.job import Board, CuttingJob, Wanted
 
-    fitting = {part.id: part for part in parts if part.cut <= lengths[-1]}
+    fitting = {part.id: part for part in parts if part.cut + trim <= lengths[-1]}
     known = [length for length in lengths if length in prices]
-    priced = bool(known) and all(part.cut <= known[-1] for part in fitting.values())
-    offered = _offered(list(fitting.values()), known if priced else lengths, usual)
-    stock = [*offered, *at_home]
+    priced = bool(known) and all(part.cut + trim <= known[-1] for part in fitting.values())
+    offered = _offered([part.cut + trim for part in fitting.values()], known if priced else lengths, usual)
     boards = [Board(length.ticks, prices[length] if priced else length.ticks) for length in offered]
-    boards += [Board(length.ticks, 0, count) for length, count in at_home.items()]
+    lost = {length: trim if length in lengths else ZERO for length in (*offered, *at_home)}
+    boards += [Board((length - lost[length] + trim).ticks, 0, count) for length, count in at_home.items()]
     wanted = tuple(Wanted(part.cut.ticks, 1, part.id) for part in fitting.values())
-    cutting = cheapest(CuttingJob(wanted, tuple(boards), kerf.ticks))
-    sticks = tuple(
-        _stick(stock[each.board], [fitting[mark] for _, mark in each.pieces], kerf, at_home=each.board >= len(offered))
-        for each in cutting.filled
-    )
+    cutting = cheapest(CuttingJob(wanted, tuple(boards), kerf.ticks, trim.ticks))
+    stock, sticks = (*offered, *at_home), []
+    for each in cutting.filled:
+        length, held = stock[each.board], tuple(fitting[mark] for _, mark in each.pieces)
+        rest = (
+            length - lost[length] - sum((part.cut + kerf for part in held), start=ZERO)
+        )  # the last saw cut may run off
+        sticks.append(Stick(length, held, greatest(ZERO, rest), each.board >= len(offered)))
     too_long = tuple(TooLong(part) for part in parts if part.id not in fitting)
-    return Lumber(item, sticks, too_long, offered, kerf, priced, cutting.price, cutting.bound)
+    return Lumber(item, tuple(sticks), too_long, offered, kerf, trim, priced, cutting.price, cutting.bound)
 
 
-def _offered(parts: Sequence[Part], lengths: Sequence[Length], usual: Length) -> tuple[Length, ...]:
-    """Return the lengths up to the usual one, and for each longer piece the shortest that holds it."""
-    needed = {next(length for length in lengths if part.cut <= length) for part in parts}
+def _offered(sizes: Sequence[Length], lengths: Sequence[Length], usual: Length) -> tuple[Length, ...]:
+    """Return the lengths up to the usual one, and for each size that is longer the shortest that holds it."""
+    needed = {next(length for length in lengths if size <= length) for size in sizes}
     return tuple(length for length in lengths if length <= usual or length in needed)
-
-
-def _stick(length: Length, parts: Sequence[Part], kerf: Length, *, at_home: bool) -> Stick:
-    """Return a stick; the saw cut after its last piece may run off its end."""
-    rest = length - sum((part.cut + kerf for part in parts), start=Length(0))
-    return Stick(length, tuple(parts), greatest(Length(0), rest), at_home)

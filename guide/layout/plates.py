@@ -40,7 +40,7 @@ def plates_of(
     site: Site, framing: Framing, supports: Sequence[Length]
 ) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return all pieces of both plates. Doors break the bottom plate; pipes in the line of the studs break both."""
-    stock = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
+    stock = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick") - site.basement.end_trim
     pipes = [(s.gap0, s.gap1) for s in framing.stacks if s.in_line]
     doors = [(hole.x0, hole.x1) for hole in framing.holes if hole.is_door]
     parts: list[Part] = []

@@ -26,9 +26,11 @@ from decimal import Decimal
 from difflib import get_close_matches
 from functools import lru_cache
 from importlib.resources import files
+from os.path import expanduser
 from pathlib import Path
 from typing import Any
 
+from guide.book.talk import load_talk
 from guide.reference.data import DataError
 from guide.reference.stock import load_fasteners, load_stock, wares
 
@@ -84,6 +86,25 @@ def read_prices(path: Path) -> Prices:
         raise PriceFileError(f"{path}: byte {error.start} is not UTF-8 text; a price file is TOML text.") from error
     except PriceFileError as error:
         raise PriceFileError(f"{path}: {error}") from error
+
+
+def prices_beside(said: str, folder: Path) -> Prices:
+    """Read the price file that a person named; a name without a folder is looked for in `folder`, where the job is.
+
+    None named is none known. Raises PriceFileError with one sentence for whatever else cannot be read.
+    """
+    if load_talk().folded(said) in ("", "none", "no", "nothing"):
+        return NO_PRICES
+    path = folder / expanduser(said.strip(" \"'“”"))
+    try:
+        if path.is_file():
+            return read_prices(path)
+    except OSError as error:
+        raise PriceFileError(f"{path}: the price file cannot be read ({error.strerror or error}).") from error
+    raise PriceFileError(
+        f"{path}: I read this as the name of your price file, and there is no such file; "
+        "say the name of one beside the job file, such as prices.toml, or none."
+    )
 
 
 def prices_from(text: str) -> Prices:

@@ -112,6 +112,10 @@ class StockItem(Data):
     """Only when the plate is fastened this way."""
     spare: int = 0
     """Percent bought over the need."""
+    culls: int = 0
+    """Sticks: how many of ten are too crooked to cut, until the person has looked at the pile."""
+    culled: str = ""
+    """What is bought for them, with `{n}` for how many of ten."""
     over: int = 0
     """Whole units bought over that."""
     source: str

@@ -29,7 +29,7 @@ from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.record import foam_behind, plates_left_of_corner, record_rows
 from guide.sheets.room import room_view
-from guide.sheets.shopping import at_home, bill_lines, held_lines, once_bought, trips_of, way_lines
+from guide.sheets.shopping import at_home, bill_lines, held_lines, keeping_said, once_bought, trips_of, way_lines
 from guide.sheets.takes import takes
 from guide.sheets.tonight import next_evening, tonight, when
 from guide.sheets.twice import Doubtful
@@ -92,6 +92,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "trips": trips,
         "bills": bill_lines(plan, trips),
         "home": at_home(plan),
+        "keeping": () if plan.stopped else keeping_said(plan),
         "held_back": held_lines(plan),
         "bought": "" if plan.stopped else once_bought(plan),
         "ways": way_lines(plan),

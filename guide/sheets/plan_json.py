@@ -104,10 +104,11 @@ class LumberJson(JsonModel):
     item: str
     lengths: list[str] = Field(description="the lengths that were on offer, in inches")
     kerf: str
+    trim: str = Field(description="sawn off one end of every stick first; nothing is off an offcut at home")
     counted_in: Literal["cents", "inches"] = Field(
         description="inches of length stand for money while prices are missing"
     )
-    paid: str = Field(description="all sticks to buy together, the spare for twisted ones not counted")
+    paid: str = Field(description="all sticks to buy together, those bought for crooked ones not counted")
     at_least: str = Field(description="no choice of these lengths that holds the pieces comes to less")
     proven: bool = Field(description="`paid` is `at_least`: checked in whole numbers, without trusting a solver")
 
@@ -252,6 +253,7 @@ def _lumber(lumber: Lumber) -> LumberJson:
         item=lumber.item,
         lengths=[in_inches(length) for length in lumber.lengths],
         kerf=in_inches(lumber.kerf),
+        trim=in_inches(lumber.trim),
         counted_in="cents" if lumber.priced else "inches",
         paid=paid,
         at_least=least,

@@ -13,12 +13,13 @@ from dataclasses import dataclass
 
 from guide.buying.bill import Bill, bill_of, cost_of
 from guide.buying.carrying import way_of
-from guide.buying.lines import Line
+from guide.buying.lines import Line, units_of
 from guide.lengths import ZERO, inches, show, with_unit
 from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
 from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock, stick_size
 from guide.sheets.plan import Plan
+from guide.sheets.ticket import amount
 from guide.survey.on_hand import OFFCUT, read_on_hand, said_as
 
 TRIPS = ("first", "second", "inspected", "unmeasured")
@@ -107,6 +108,23 @@ def at_home(plan: Plan) -> list[str]:
     ]
 
 
+def keeping_said(plan: Plan) -> list[str]:
+    """Return one sentence for each kind of lumber at home: what keeping it costs beside taking it back and buying anew."""
+    return [
+        say(
+            saying(
+                "keep.costs" if kept.keeping > kept.anew else "keep.best",
+                name=load_stock().item[kept.item].name,
+                count=kept.count,
+                keeping=amount(plan, kept.keeping, priced=kept.priced),
+                anew=amount(plan, kept.anew, priced=kept.priced),
+                more=amount(plan, abs(kept.keeping - kept.anew), priced=kept.priced),
+            )
+        )
+        for kept in plan.purchase.kept
+    ]
+
+
 def once_bought(plan: Plan) -> str:
     """Return what to answer once both trips are done, to keep what is bought whatever changes; empty when there is nothing.
 
@@ -120,7 +138,9 @@ def once_bought(plan: Plan) -> str:
         and trip_of(plan, line) in ("first", "second")
         and not (line.ware in items and items[line.ware].each_job)
     ]
-    counts = {line.ware: line.buy * _singly(line.ware) + line.have for line in bought}
+    counts: Counter[str] = Counter()
+    for line in bought:
+        counts[line.ware] += line.buy * _singly(line.ware) + line.have
     on_hand, _ = read_on_hand(plan.survey.basement.on_hand or "")
     counts |= {ware: count for ware, count in on_hand.items() if f" {OFFCUT} " in ware}
     return ", ".join(said_as(ware, count) for ware, count in counts.items())
@@ -156,8 +176,14 @@ def way_lines(plan: Plan) -> list[str]:
     way = way_of(basement)
     said = []
     for carry in ("yard", "delivered"):
+        bought: Counter[str] = Counter()
+        for line in plan.purchase.lines:
+            bought[line.ware] += line.buy * (line.carry == carry)
+        sold = load_stock().item
         names = [
-            f"{line.buy} {line.unit} of {line.name}" for line in plan.purchase.lines if line.buy and line.carry == carry
+            f"{bought[line.ware]} {units_of(sold[line.ware.split()[0]], bought[line.ware])} of {line.name}"
+            for line in plan.purchase.lines
+            if bought[line.ware] and not line.culls
         ]
         if names:
             said.append(say(saying(f"way.{carry}", names="; ".join(names), way=way.say)))

@@ -37,6 +37,7 @@ class LineJson(JsonModel):
     have: int = Field(description="how many are at home and came off: fasteners singly, everything else by the unit")
     carry: str = Field(description="`carried`: it fits; `yard`: the yard cuts it first; `delivered`")
     back: int = Field(description="whole units that stay unopened and can go back, if everything goes as counted")
+    culls: bool = Field(description="bought only because some sticks are too crooked to cut; in no claim")
     trip: str = Field(description="when it is bought: `first`, `second`, `inspected`, or `unmeasured`: not yet")
     waits_for: list[str] = Field(description="the answers nobody has measured that it rests on, by path")
     cents_each: int | None = Field(description="the price of one unit in whole cents; null when it is not known")

@@ -6,7 +6,7 @@ from collections import Counter
 
 from guide.buying.sticks import Lumber, Stick
 from guide.layout.parts import FULL_HEIGHT, Material
-from guide.lengths import SIXTEENTH, Length, in_feet, show, with_unit
+from guide.lengths import SIXTEENTH, ZERO, Length, in_feet, show, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say, saying
 from guide.reference.stock import load_stock
@@ -51,11 +51,6 @@ def lumber_said(plan: Plan) -> list[str]:
 
 
 def _said(plan: Plan, lumber: Lumber) -> str:
-    def amount(number: int) -> str:
-        if lumber.priced:
-            return plan.prices.money(number)
-        return in_feet(Length(number)) if plan.tape == "inches" else with_unit(Length(number), plan.tape)
-
     name, pieces = load_stock().item[lumber.item].name, sum(len(stick.parts) for stick in lumber.sticks)
     if all(stick.at_home for stick in lumber.sticks):
         return say(saying("lumber.all_at_home", name=name, pieces=pieces))
@@ -63,13 +58,22 @@ def _said(plan: Plan, lumber: Lumber) -> str:
         "lumber.proven" if lumber.proven else "lumber.open",
         name=name,
         pieces=pieces,
-        paid=amount(lumber.paid),
-        least=amount(lumber.least),
-        over=amount(lumber.paid - lumber.least),
+        paid=amount(plan, lumber.paid, priced=lumber.priced),
+        least=amount(plan, lumber.least, priced=lumber.priced),
+        over=amount(plan, lumber.paid - lumber.least, priced=lumber.priced),
         lengths=", ".join(with_unit(length, plan.tape) for length in lumber.lengths),
         kerf=lumber.kerf,
     )
     said = [say(what, plan.tape), say(saying("lumber.by_price" if lumber.priced else "lumber.by_length"))]
+    if lumber.trim > ZERO:
+        said.append(say(saying("lumber.trim", trim=lumber.trim), plan.tape))
     if any(stick.at_home for stick in lumber.sticks):
         said.append(say(saying("lumber.at_home")))
     return " ".join(said)
+
+
+def amount(plan: Plan, number: int, *, priced: bool) -> str:
+    """Print what lumber comes to: money, or the length that stands for it."""
+    if priced:
+        return plan.prices.money(number)
+    return in_feet(Length(number)) if plan.tape == "inches" else with_unit(Length(number), plan.tape)

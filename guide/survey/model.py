@@ -313,6 +313,10 @@ class Basement:
     rips: str | None = asked("basement.rips")
     foam_edge: str | None = asked("basement.foam_edge")
     on_hand: str | None = asked("basement.on_hand")
+    price_file: str | None = asked("basement.price_file")
+    trim: Length | None = asked("basement.trim")
+    culls: int | None = asked("basement.culls")
+    """Of ten."""
     first_can: Length | None = asked("basement.first_can")
     first_tube: Length | None = asked("basement.first_tube")
     evenings: str = asked("basement.evenings")
@@ -331,6 +335,11 @@ class Basement:
     square: str | None = asked("basement.square")
     diagonal_first: Length | None = asked("basement.diagonal_first")
     diagonal_second: Length | None = asked("basement.diagonal_second")
+
+    @property
+    def end_trim(self) -> Length:
+        """What is sawn off one end of each stick. It is chosen, not taped, so that no cut waits for it to be measured."""
+        return ZERO if self.trim is None else Length(self.trim.ticks)
 
 
 @dataclass(frozen=True, slots=True)

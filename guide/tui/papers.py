@@ -33,10 +33,11 @@ class Papers(Screen[None]):
         self._folder = folder / PAPERS_FOLDER / (session.path.stem if session.path else "job")
         self._trouble = usable(session.plan)
         self._papers = {} if self._trouble else papers(session.plan)
+        self._said = self._trouble or session.price_trouble()
 
     def compose(self) -> ComposeResult:
         """The list of papers, the one being read, and a line for what was written."""
-        yield Label(self._trouble or "Your papers. Press w to write them all.", id="wrote", markup=False)
+        yield Label(self._said or "Your papers. Press w to write them all.", id="wrote", markup=False)
         yield OptionList(*(Option(name, id=name) for name in self._papers), id="which")
         with VerticalScroll(id="paper"):
             yield Static(next(iter(self._papers.values()), ""), markup=False, id="text")

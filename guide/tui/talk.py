@@ -56,7 +56,7 @@ class Talk(Screen[None]):
 
     def on_mount(self) -> None:
         """Open the talk: what is contradictory in the job, then the first question."""
-        for line in self._session.problem_lines():
+        for line in self._session.trouble_lines():
             self._conversation.said(line)
         self._ask()
         self._show_worked_reply()

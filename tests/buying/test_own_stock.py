@@ -12,12 +12,13 @@ from guide.buying.lines import Line
 from guide.buying.purchase import buy
 from guide.interview.jobfile import from_json
 from guide.interview.written import Json
-from guide.lengths import inches
+from guide.layout.parts import Kind, Material
+from guide.lengths import ZERO, greatest, inches
 from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
 from guide.sheets.shopping import once_bought
 from guide.survey.on_hand import read_on_hand
-from tests.jobs import job, layout_of, wall
+from tests.jobs import alongside, job, layout_of, wall
 
 OFFCUTS = "5 2x4 offcuts 95 in"
 
@@ -28,9 +29,10 @@ TALL: dict[str, Json] = {
 
 
 def bought(**basement: Json) -> dict[str, Line]:
-    """Return the lines of a 16 ft wall by ware, with the person's own answers about the shopping."""
+    """Return the lines of a 16 ft wall by ware, those for crooked sticks left out, with the person's own answers."""
     walls = [wall("16 ft", **(TALL if basement.pop("tall", False) else {}))]
-    return {line.ware: line for line in buy(layout_of(job(walls, shopping="own", **basement))).lines}
+    lines = buy(layout_of(job(walls, shopping="own", **basement))).lines
+    return {line.ware: line for line in lines if not line.culls}
 
 
 def test_what_is_at_home_comes_off_the_list() -> None:
@@ -128,6 +130,68 @@ def test_offcuts_of_sticks_are_named_on_the_papers_and_stay_in_the_answer() -> N
     assert "offcut 95, 5 x: 2x4, kiln dried" in " ".join(pages["shopping.md"].split())
     assert "95 in, from home" in pages["job-sheet.md"]
     assert once_bought(plan).endswith("5 2x4 offcut 95")
+
+
+def test_an_offcut_as_long_as_a_whole_stick_is_counted_beside_the_whole_ones() -> None:
+    """Two eights, of which one may be twisted, and an offcut of 96 in: two hold pieces."""
+    tree = job([wall("16 ft")], shopping="own", on_hand="2 2x4 8 ft, 2x4 offcut 96")
+
+    assert sum(stick.at_home for stick in buy(layout_of(tree)).lumber[0].sticks) == 2
+
+
+@pytest.mark.parametrize(("tenths", "more"), [(0, 0), (1, 2), (3, 8), (5, 17)])
+def test_crooked_sticks_are_a_line_of_their_own_and_in_no_claim(tenths: int, more: int) -> None:
+    """Worked by hand, 17 studs needed: with none, 1, 3 or 5 of ten crooked 0, 2, 8 or 17 more are left 17 straight ones.
+
+    What the lumber comes to is the sum of the 17 alone; the rest may all go back.
+    """
+    purchase = buy(layout_of(job([wall("16 ft")], shopping="own", culls=tenths)))
+    plain = [line for line in purchase.lines if line.ware.startswith("stud_2x4")]
+
+    assert sum(line.buy for line in plain if not line.culls) == 17
+    assert [(line.buy, line.back) for line in plain if line.culls] == [(more, more)] * (more > 0)
+    assert purchase.lumber[0].paid == sum(
+        stick.length.ticks for stick in purchase.sticks if stick.parts[0].material is Material.STUD
+    )
+    assert purchase.lumber[0].proven
+    assert all((17 + m) * (10 - tenths) // 10 < 17 for m in range(more))  # one stick fewer would not do
+
+
+def test_a_spare_stick_that_the_yard_has_cut_does_not_go_back() -> None:
+    """Tens go by car cut in two: those bought for crooked ones stay with the person."""
+    layout = layout_of(job([wall("16 ft", **alongside())], longest_stick="10"))
+    spare = {line.carry: line.back for line in buy(layout).lines if line.culls}
+
+    assert spare["yard"] == 0
+
+
+def test_the_end_trim_is_lost_on_every_stick_but_not_on_an_offcut() -> None:
+    """What is left of a stick is less by the half inch, of an offcut it is not; no plate is longer than 95 1/2 in now."""
+    tree = job([wall("16 ft")], shopping="own", trim="1/2 in", on_hand=OFFCUTS)
+    layout = layout_of(tree)
+    plain, treated = buy(layout).lumber
+
+    assert plain.proven
+    assert treated.proven
+    for stick in (*plain.sticks, *treated.sticks):
+        off = ZERO if stick.length == inches("95") else inches("1/2")
+        room = stick.length - off - sum((part.cut + plain.kerf for part in stick.parts), start=ZERO)
+        assert stick.rest == greatest(ZERO, room)
+        assert room + plain.kerf >= ZERO
+    assert max(part.cut for part in layout.parts.values() if part.kind is Kind.BOTTOM_PLATE) == inches("95 1/2")
+
+
+def test_the_end_trim_is_said_where_it_is_sawn_and_in_the_claim() -> None:
+    """Above the ticket what to saw off first, in the claim what it is about; without a trim neither."""
+    trimmed, bare = (
+        papers(make_plan(load_book(), from_json(job([wall("16 ft")], shopping="own", trim=trim), load_book())))
+        for trim in ("1/2 in", "0 in")
+    )
+    said = " ".join(trimmed["job-sheet.md"].split())
+
+    assert "Saw 1/2 in off one end of every stick first" in said
+    assert "1/2 in is sawn off one end of every stick first, and holds no piece" in said
+    assert "sawn off one end" not in " ".join(bare["job-sheet.md"].split())
 
 
 @pytest.mark.parametrize(

@@ -82,10 +82,10 @@ def test_fasteners_are_the_sum_of_what_the_parts_carry(name: str) -> None:
 
 
 def test_the_worked_wall_buys_what_can_be_counted_by_hand() -> None:
-    """16 ft 4 in: four sheets of foam, one of plywood, two treated eights; 14 uprights and 3 plates, a tenth over.
+    """16 ft 4 in: four sheets of foam, one of plywood, two treated eights; 14 uprights and 3 plates, one in ten crooked.
 
     13 studs and a pack stud take a stick each, and of the three pieces of top plate (80, 61 5/8, 46 1/8) no two share
-    one, nor do they fit beside a stud: 17 sticks, all of them the shortest there is, and 17 tenths round up to 2 more.
+    one, nor do they fit beside a stud: 17 sticks, all of them the shortest there is; of 19 one in ten is crooked, of 18 only 16 would be left.
     """
     layout = make_plan(load_book(), worked("first-wall")).layout
     purchase = buy(layout)
