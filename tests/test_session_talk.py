@@ -7,6 +7,7 @@ from pathlib import Path
 from guide.interview.answers import Certainty
 from guide.interview.jobfile import load
 from guide.lengths import inches
+from guide.reference.sketches import sketch_of
 from guide.session import Session
 from tests.test_session import BOOK, session_of
 
@@ -152,6 +153,18 @@ def test_a_word_of_the_trade_is_explained_and_the_question_stays() -> None:
     assert "crown" in session.reply("what's a crwon").lines[0]
     assert "no explanation" in session.reply("what does zyzzyva mean").lines[0]
     assert asked(session) == "A.shelf"
+
+
+def test_how_says_where_to_hold_the_tape_and_draws_it_where_people_go_wrong() -> None:
+    """“How” and “help” have the sketch of the shelf; the lean has its own; a question without one is told in words alone."""
+    session = session_of(without=("A.shelf", "A.other"))
+    sketch = sketch_of("wall.shelf")
+
+    assert "sill" in sketch
+    assert session.reply("how").lines[1:] == (sketch,)
+    assert sketch in session.reply("help").lines
+    session.reply("2 1/2")
+    assert len(session.reply("how").lines) == 1
 
 
 def test_i_think_makes_a_guess_that_locks_what_rests_on_it() -> None:

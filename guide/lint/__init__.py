@@ -16,6 +16,7 @@ from guide.lint.findings import lint_findings
 from guide.lint.pieces import lint_pieces
 from guide.lint.questions import lint_book
 from guide.lint.sayings import lint_sayings, lint_talk
+from guide.lint.sketches import lint_sketches
 from guide.lint.sources import attributes_in, source_texts
 from guide.lint.stock import lint_stock
 from guide.order.proof import lint_steps
@@ -24,6 +25,7 @@ from guide.reference.figures import Figures, figure_table
 from guide.reference.findings import load_findings
 from guide.reference.pieces import load_pieces
 from guide.reference.sayings import load_sayings
+from guide.reference.sketches import load_sketches
 from guide.reference.steps import load_steps
 from guide.reference.stock import load_fasteners, load_stock
 from guide.survey.build import refs_read
@@ -34,6 +36,7 @@ def lint(book: Book) -> list[str]:
     sources = source_texts()
     return [
         *lint_book(book, refs_read()),
+        *lint_sketches(load_sketches(), book),
         *lint_sayings(load_sayings(), sources),
         *lint_talk(load_talk().say, sources),
         *lint_figures(figure_table(), {field.name for field in fields(Figures)}, attributes_in(sources)),

@@ -13,6 +13,7 @@ from guide.interview.answers import Certainty
 from guide.interview.asking import asked_at
 from guide.layout.parts import Part
 from guide.lengths import retold
+from guide.reference.sketches import sketch_of
 from guide.sheets.plan import Plan
 from guide.sheets.said import thing_title
 
@@ -29,6 +30,8 @@ class Card:
     """What it is, after where it is: `Wall A (north), slab to joists`."""
     ask: str
     how: str
+    sketch: str
+    """The drawing that goes with how; empty when there is none."""
     choices: tuple[str, ...]
     """The answers to choose from, to be ticked; without them there are blanks to write on."""
     said: str
@@ -78,6 +81,7 @@ def _card(plan: Plan, path: str, rests: list[str], parts: list[Part]) -> Card | 
         name=", ".join(word for word in (wall, thing, asked.question.short) if word),
         ask=retold(asked.question.ask, plan.tape).format_map(names),
         how=retold(asked.question.how, plan.tape).format_map(names),
+        sketch=sketch_of(asked.question.ref),
         choices=tuple(choice.say for choice in asked.question.choices),
         said=f"{said.value} ({said.how_known})" if said is not None and said.value != "not known" else "",
         blanks=_blanks(asked.question, rests),

@@ -14,6 +14,7 @@ from guide.interview.values import example_of
 from guide.lengths import Length, retold, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.glossary import load_glossary, look_up
+from guide.reference.sketches import sketch_of
 from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
 
 
@@ -61,9 +62,16 @@ def help_lines(answers: Answers, asked: Asked | None) -> tuple[str, ...]:
     return (
         say_of_talk("why", text=filled(answers, asked, question.why)),
         say_of_talk("how", text=filled(answers, asked, question.how)),
+        *sketch_lines(question),
         say_of_talk("dont_know", text=filled(answers, asked, question.unknown.say)),
         say_of_talk("commands"),
     )
+
+
+def sketch_lines(question: Question) -> tuple[str, ...]:
+    """Return the sketch that goes with a question's “how”, all its lines as one text; nothing where it has none."""
+    sketch = sketch_of(question.ref)
+    return (sketch,) if sketch else ()
 
 
 def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
@@ -75,8 +83,10 @@ def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
         return (meaning_line(answers, wish.about),)
     if wish.wanted == "example":
         return (say_of_talk("example", value=example(answers, question)),)
-    if wish.wanted in ("why", "how"):
-        return (filled(answers, asked, question.why if wish.wanted == "why" else question.how),)
+    if wish.wanted == "why":
+        return (filled(answers, asked, question.why),)
+    if wish.wanted == "how":
+        return (filled(answers, asked, question.how), *sketch_lines(question))
     return help_lines(answers, asked)
 
 

@@ -16,6 +16,10 @@ class Conversation(VerticalScroll):
 
     can_focus = False
 
+    def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
+        super().__init__(id=id)
+        self._question: tuple[Static, ...] = ()
+
     def on_mount(self) -> None:
         """Stay at the bottom while lines come in."""
         self.anchor()
@@ -24,8 +28,12 @@ class Conversation(VerticalScroll):
         """Show a question under the name of what it is about."""
         if heading:
             self._add(heading, "heading")
-        for line in lines:
-            self._add(line, "asked")
+        self._question = tuple(self._add(line, "asked") for line in lines)
+
+    def keep_question_in_sight(self) -> None:
+        """Show the question again where what was said after it has pushed it out of sight."""
+        if any(line.region.y < self.region.y for line in self._question):
+            self._question = tuple(self._add(str(line.content), "asked") for line in self._question)
 
     def heard(self, text: str) -> None:
         """Show what the person said."""
@@ -35,10 +43,12 @@ class Conversation(VerticalScroll):
         """Show what wallbrief said."""
         self._add(line, "said")
 
-    def _add(self, text: str, kind: str) -> None:
+    def _add(self, text: str, kind: str) -> Static:
         if len(self.children) > MOST_LINES:  # every line is laid out again with every answer, so the oldest go
             self.remove_children(self.children[: MOST_LINES // 2])
-        self.mount(Static(text, markup=False, classes=kind))
+        line = Static(text, markup=False, classes=kind)
+        self.mount(line)
+        return line
 
 
 class Strip(Static):

@@ -173,6 +173,8 @@ class Talk(Screen[None]):
             self._conversation.said(line)
         if turn.stored or not turn.lines:
             self._ask()
+        else:
+            self.call_after_refresh(self._conversation.keep_question_in_sight)
         self._show_worked_reply()
         self._show_standing()
 

@@ -12,10 +12,12 @@ from guide.lint.figures import lint_code, lint_figures
 from guide.lint.findings import lint_findings
 from guide.lint.questions import lint_book
 from guide.lint.sayings import lint_sayings, lint_talk
+from guide.lint.sketches import lint_sketches
 from guide.lint.sources import attributes_in, built_texts, placeholders, source_texts, texts_in
 from guide.reference.codes import load_code
 from guide.reference.figures import Figure
 from guide.reference.findings import Severity, load_findings
+from guide.reference.sketches import Sketch
 from guide.reference.steps import load_steps
 from tests.book.small_book import READ, small_book
 
@@ -181,6 +183,31 @@ def test_an_answer_that_is_read_and_never_asked_is_found() -> None:
 def test_a_question_that_only_opens_a_scope_counts_as_read() -> None:
     assert "wall.pipes" not in READ
     assert lint_book(small_book(), READ) == []
+
+
+# -------------------------------------------------------------------------------------------------- sketches
+
+
+def test_a_sketch_of_no_question_of_a_question_that_has_one_or_too_large_for_its_place_is_found() -> None:
+    assert list(lint_sketches([Sketch(of=("wall.height",), lines="Here:\n  |\n")], small_book())) == []
+    found = lint_sketches(
+        [
+            Sketch(of=("wall.height", "wall.hight"), lines="x\n" * 10),
+            Sketch(of=("wall.height",), lines="x" * 45),
+            Sketch(of=("wall.left",), lines="½"),
+            Sketch(of=(), lines=" "),
+        ],
+        small_book(),
+    )
+    assert list(found) == [
+        "sketches.toml: wall.height has 2 sketches.",
+        "sketches.toml: wall.hight is no question.",
+        "sketches.toml: sketch 1 (wall.height, wall.hight) is larger than 44 columns by 9 lines.",
+        "sketches.toml: sketch 2 (wall.height) is larger than 44 columns by 9 lines.",
+        "sketches.toml: sketch 3 (wall.left) is empty, or has more in it than plain ASCII.",
+        "sketches.toml: sketch 4 (of no question) goes with nothing that is asked.",
+        "sketches.toml: sketch 4 (of no question) is empty, or has more in it than plain ASCII.",
+    ]
 
 
 # -------------------------------------------------------------------------------------------------- sayings

@@ -6,6 +6,7 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.layout.parts import Kind
+from guide.reference.sketches import sketch_of
 from guide.sheets.measure import cards
 from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
@@ -74,3 +75,5 @@ def test_on_paper_a_card_is_cut_from_the_next_one_and_the_last_says_what_to_do_w
     assert page.index("## Card 2") < page.index("## When all are read")
     assert page.count(": \\_") == 2, "the height is read at both ends"
     assert page.count("- [ ] \\_") == 1, "one smallest size answers for the string"
+    for ref in ("wall.height", "wall.string"):
+        assert f"```text\n{sketch_of(ref)}\n```" in page, "where the tape is held is drawn on the card"

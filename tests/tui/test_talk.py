@@ -11,6 +11,7 @@ from textual.widgets import Footer, Input, OptionList, Static
 
 from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
+from guide.reference.sketches import load_sketches
 from guide.session import Session
 from guide.tui.app import Wallbrief, make_app
 from guide.tui.panels import Conversation
@@ -140,6 +141,28 @@ async def test_why_back_and_a_change_that_touches_others() -> None:
         assert session.current.path == "A.height"
         await say(pilot, "keep")
         assert not session.answers["A.height"].confirm
+
+
+async def test_a_sketch_is_shown_whole_and_leaves_its_question_in_sight() -> None:
+    """“how” on the smallest screen, and on the narrowest with the wall beside the talk: no line is broken, none of the question gone."""
+    sketches = {
+        f"A.{ref.partition('.')[2]}": each for each in load_sketches() for ref in each.of if ref.startswith("wall.")
+    }
+    session = session_of()
+    app = make_app(load_book(), session, Path())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        screen = app.screen
+        assert isinstance(screen, Talk)
+        for path in sorted(sketches.keys() & session.answers.keys()):
+            await pilot.resize_terminal(*((100, 24) if path == "A.string" else (80, 24)))
+            screen._change(path)
+            await say(pilot, "how")
+            talk = app.screen.query_one(Conversation)
+            shown = [line for line in talk.query(Static) if talk.region.contains_region(line.region)]
+            heights = {str(line.render()): line.size.height for line in shown}
+            assert heights.get(sketches[path].text) == len(sketches[path].text.splitlines()), path
+            assert session.question_lines()[0] in heights, path
 
 
 async def test_an_answer_is_found_by_typing_part_of_it_and_changed() -> None:
