@@ -76,6 +76,7 @@ def _belongs(part: Part, wall: WallLayout, place: str, subject: str) -> bool:
     values = [value for _, value in part.why.values]
     named = any(isinstance(value, str) and thing_title(place) in value for value in values)
     rests = {split_path(rest)[0] for value in values if isinstance(value, Length) for rest in value.rests}
+    rests |= {split_path(rest)[0] for rest in part.box.y0.rests} if subject in ("line", "meets") else set()
     return place == part.wall or named or place in rests
 
 

@@ -84,6 +84,7 @@ class Opening:
     frame_width: Length | None = asked("opening.frame_width")
     frame_height: Length | None = asked("opening.frame_height")
     jamb: Length | None = asked("opening.jamb")
+    meets: str | None = asked("opening.meets")
     outside: str | None = asked("opening.outside")
     fixed: str | None = asked("opening.fixed")
     fixed_width: Length | None = asked("opening.fixed_width")
