@@ -107,8 +107,9 @@ def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple
         return "behind", Decision(name, wall.letter, said)
     depth = pipe.out + figures.notch_clear - back
     crossed = (pipe.right_edge - pipe.left_edge).ticks // figures.stud_spacing.ticks + 1
-    shallow = depth <= figures.notch_most and crossed <= FEW_STUDS and shift > figures.pipe_behind
-    if shallow and _between_the_plates(wall, pipe, figures):
+    few = crossed <= FEW_STUDS and shift > figures.pipe_behind
+    wanted = pipe.along == "notches" or (few and pipe.along != "move the wall")
+    if wanted and depth <= figures.notch_most and _between_the_plates(wall, pipe, figures):
         said = saying("decision.pipe_notch", what=what, depth=depth, count=crossed)
         return "notch", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
     said = saying("decision.pipe_shift", what=what, shift=shift, floor=floor)

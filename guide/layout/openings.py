@@ -109,7 +109,7 @@ def _hole(site: Site, opening: Opening) -> Hole:
 def frame_hole(
     site: Site, hole: Hole, taken: Sequence[Part], barred: Sequence[Stretch]
 ) -> tuple[list[Part], list[Part], list[Remark]]:
-    """Return the uprights of a hole, what spans between them, and what could not be made right.
+    """Return the uprights of a hole, what spans between them, and what could not be made right; no uprights without room.
 
     `taken` is what stands already; no stud may enter a `barred` stretch (a pipe, another hole).
     """
@@ -120,7 +120,7 @@ def frame_hole(
     for side in ("left", "right"):
         found = _side(site, hole, side, [*taken, *uprights], barred) if fits else None
         if found is None:
-            return [], [], [*remarks, Remark(saying("remark.opening_unframed", what=hole.name), hole.x0)]
+            return [], [], remarks
         uprights += found[0]
         remarks += found[1]
     rests = hole.rests | site.near(hole.x0, hole.x1)

@@ -88,7 +88,7 @@ def overruling(book: Book, answers: Answers, decisions: Iterable[Decision]) -> t
     """Return the questions by which the person decides instead, where there is one that applies."""
     applies = {asked.path: asked for asked in applying(book, answers)}
     subjects = (split_path(decision.id) for decision in decisions)
-    paths = [path_for(place, ref) for place, subject in subjects if (ref := load_pieces().overruled.get(subject))]
+    paths = [path_for(place, ref) for place, subject in subjects for ref in load_pieces().overruled.get(subject, ())]
     return tuple(applies[path] for path in dict.fromkeys(paths) if path in applies)
 
 
