@@ -207,6 +207,7 @@ class OpenJob:
         The walls are laid out for it only where the change was about one that is done, or made it so.
         """
         from guide.sheets.raised import Raised, raised_after, raised_lines
+        from guide.sheets.ways import way_lines
 
         assert self._was is not None
         if self._raised is None:
@@ -220,7 +221,12 @@ class OpenJob:
         found = self._found(self.survey, self.layout if laid_out else None)
         looked_at = {"basement", *(self.layout.by_letter if laid_out else ())}
         self._raised = raised_after(self._raised, found, done, looked_at, at_end=at_end)
-        return raised_lines(self._raised, tape_of(self.answers), self._guessed)
+        lines = raised_lines(self._raised, tape_of(self.answers), self._guessed)
+        fresh = [each for each in self.layout.by_letter if each in done - was_done] if laid_out else []
+        return (
+            *lines,
+            *(line for letter in fresh for line in way_lines(self.book, self.layout, letter, self._guessed)),
+        )
 
     def _guessed(self, length: Length) -> bool:
         return bool(self.survey.unsure(length.rests))

@@ -11,8 +11,9 @@ from guide.checks.findings import Finding, finding
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
 from guide.layout.crooked import breaks_sheet, places_of
+from guide.layout.openings import extended, off_the_face
 from guide.layout.parts import FULL_HEIGHT, Kind, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, greatest, inches
+from guide.lengths import ZERO, greatest, inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement
@@ -70,9 +71,9 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
         what, at = thing_name(opening.place), wall.mark_of(opening.left)
         if opening.outside == "yes":
             yield finding("outside_door", wall.letter, at, what=what)
-        if opening.jamb is not None and abs(wall.offsets.drywall - opening.jamb) > SIXTEENTH:
-            gap = wall.offsets.drywall - opening.jamb
-            key = "door_pull_in" if gap > ZERO else "door_proud"
+        if opening.jamb is not None and (gap := off_the_face(opening, wall.offsets.drywall)) != ZERO:
+            short = "door_extend" if extended(opening) else "door_pull_in"
+            key = short if gap > ZERO else "door_proud"
             yield finding(key, wall.letter, at, what=what, jamb=opening.jamb, face=wall.offsets.drywall, gap=abs(gap))
         if (behind := opening.behind_leaf) is not None:
             for box in wall.wall.boxes:

@@ -52,7 +52,10 @@ def swung(wall: Wall, foam_face: Length, back: Length, figures: Figures) -> Sayi
     """Return what the back line could be if it need not be parallel to the string; None where that wins no floor.
 
     It touches the concrete's outline on both sides of the middle of the wall, which takes the least floor, and is turned
-    by no more than shows.
+    by no more than shows. It is told and never built: in front of the worst hump, at most half the wall from its middle, a
+    line turned by 1/2 in over the wall stands 1/4 in nearer at the middle at most, so that it wins no more than 1/4 in by
+    the wall's length (a third of a square foot over 16 ft). For that every cap strip would taper, every fireblock would
+    have a width of its own, both ends another F, and the finished room would be out of square by all of the turn.
     """
     if len(wall.string.points) < 2:
         return None

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from guide.layout.crooked import swung
 from guide.layout.parts import Decision, Offsets
+from guide.layout.pipes import narrow
+from guide.layout.plane import Line, lines_of, moves, weighed
 from guide.lengths import ZERO, Length, greatest, inches
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
@@ -24,6 +26,8 @@ class Standing:
     decisions: tuple[Decision, ...]
     notched: tuple[Pipe, ...]
     """Pipes along the wall that are let into the backs of the studs."""
+    lines: tuple[Line, ...]
+    """The lines it could stand on, the one taken first; see `guide.layout.plane`."""
 
 
 def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
@@ -50,15 +54,47 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     lying = [pipe for pipe in wall.pipes if pipe.run == "lying"]
     ways = {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying}
     moved = [pipe for pipe in lying if ways[pipe.place][0] == "shift"]
-    moved += [pipe for pipe in wall.pipes if pipe.way == "move the wall"]
-    if moved:
-        back = greatest(back, *(pipe.out + figures.pipe_behind for pipe in moved)).up_to(figures.back_step)
-        ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying if pipe not in moved}
-    back = back.with_rests(frozenset().union(*(pipe.rests for pipe in (*lying, *moved))))
+    moved += [
+        pipe for pipe in wall.pipes if pipe.way == "move the wall" or (pipe.way == "bay" and narrow(pipe, figures))
+    ]
+    board = inches(basement.drywall).on("basement.drywall")
+    doors = [
+        opening.jamb - board - figures.stud_deep
+        for opening in wall.openings
+        if opening.jamb and opening.meets == "wall"
+    ]
+    back = greatest(back, *(_needed(pipe, figures) for pipe in moved), *doors).up_to(figures.back_step)
+    back = back.with_rests(
+        frozenset().union(*(pipe.rests for pipe in (*lying, *moved)), *(each.rests for each in doors))
+    )
+    lines = lines_of(wall, back, board, figures)
+    decisions += _plane(wall, back, lines)
+    back = lines[0].back.with_rests(back.rests | weighed(wall))
+    ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying if pipe not in moved}
     face = back + figures.stud_deep
-    offsets = Offsets(back, face, face + inches(basement.drywall).on("basement.drywall"), hump, foam_face)
+    offsets = Offsets(back, face, face + board, hump, foam_face)
     notched = tuple(pipe for pipe in lying if ways[pipe.place][0] == "notch")
-    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), notched)
+    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), notched, lines)
+
+
+def _needed(pipe: Pipe, figures: Figures) -> Length:
+    """Return where the studs have to begin for a pipe that the wall moves out for."""
+    return pipe.out + (figures.pipe_in_bay - figures.stud_deep if pipe.way == "bay" else figures.pipe_behind)
+
+
+def _plane(wall: Wall, nearest: Length, lines: tuple[Line, ...]) -> list[Decision]:
+    """Say for which thing the whole line stands further out than it would have to, where it does."""
+    best, *others = lines
+    if best.back == nearest:
+        return []
+    beaten = next(line for line in others if line.back == nearest)
+    for_it = moves(best, beaten)
+    subject = "line" if any(pipe.place == for_it[0] for pipe in wall.pipes) else "meets"
+    shift = best.back - nearest
+    what = " and ".join(thing_name(place) for place in for_it)
+    said = saying("decision.line_out", what=what, shift=shift, floor=shift.inch * wall.length.inch)
+    beat = saying("alternative.line_near", back=nearest, out=beaten.out, worked=beaten.worked)
+    return [Decision(f"{for_it[0]}.{subject}", wall.letter, said, (beat,))]
 
 
 def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple[str, Decision]:
@@ -71,8 +107,9 @@ def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple
         return "behind", Decision(name, wall.letter, said)
     depth = pipe.out + figures.notch_clear - back
     crossed = (pipe.right_edge - pipe.left_edge).ticks // figures.stud_spacing.ticks + 1
-    shallow = depth <= figures.notch_most and crossed <= FEW_STUDS and shift > figures.pipe_behind
-    if shallow and _between_the_plates(wall, pipe, figures):
+    few = crossed <= FEW_STUDS and shift > figures.pipe_behind
+    wanted = pipe.along == "notches" or (few and pipe.along != "move the wall")
+    if wanted and depth <= figures.notch_most and _between_the_plates(wall, pipe, figures):
         said = saying("decision.pipe_notch", what=what, depth=depth, count=crossed)
         return "notch", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
     said = saying("decision.pipe_shift", what=what, shift=shift, floor=floor)

@@ -23,7 +23,7 @@ from guide.layout.parts import (
     under_joists,
 )
 from guide.layout.site import Site
-from guide.lengths import ZERO, Length
+from guide.lengths import SIXTEENTH, ZERO, Length
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Opening
 from guide.survey.room import thing_name
@@ -109,7 +109,7 @@ def _hole(site: Site, opening: Opening) -> Hole:
 def frame_hole(
     site: Site, hole: Hole, taken: Sequence[Part], barred: Sequence[Stretch]
 ) -> tuple[list[Part], list[Part], list[Remark]]:
-    """Return the uprights of a hole, what spans between them, and what could not be made right.
+    """Return the uprights of a hole, what spans between them, and what could not be made right; no uprights without room.
 
     `taken` is what stands already; no stud may enter a `barred` stretch (a pipe, another hole).
     """
@@ -120,7 +120,7 @@ def frame_hole(
     for side in ("left", "right"):
         found = _side(site, hole, side, [*taken, *uprights], barred) if fits else None
         if found is None:
-            return [], [], [*remarks, Remark(saying("remark.opening_unframed", what=hole.name), hole.x0)]
+            return [], [], remarks
         uprights += found[0]
         remarks += found[1]
     rests = hole.rests | site.near(hole.x0, hole.x1)
@@ -241,14 +241,30 @@ def opening_decisions(site: Site, holes: tuple[Hole, ...]) -> tuple[Decision, ..
     return tuple(_decision(site, hole) for hole in holes)
 
 
+def off_the_face(door: Opening, face: Length) -> Length:
+    """Return how far the finished face stands before a standing jamb, below 0 behind it; a sixteenth is nothing."""
+    gap = face - (door.jamb or ZERO)
+    return gap if abs(gap) > SIXTEENTH else Length(0, gap.rests)
+
+
+def extended(door: Opening) -> bool:
+    """Say whether a jamb that falls short of the face is extended; else its frame is pulled in.
+
+    The frame of a door that leads outside stays: its sill and its flashing are another trade's.
+    """
+    return door.meets == "extend" or (door.meets != "frame" and door.outside == "yes")
+
+
 def _decision(site: Site, hole: Hole) -> Decision:
     opening, face = hole.opening, site.offsets.drywall
     name, at = f"{opening.place}.hole", hole.x0 - site.start
     if opening.jamb is not None:
-        gap = face - opening.jamb
-        key = "flush" if gap == ZERO else "pull_in" if gap > ZERO else "proud"
+        gap = off_the_face(opening, face)
+        short = "extend" if extended(opening) else "pull_in"
+        key = "flush" if gap == ZERO else short if gap > ZERO else "proud"
         said = saying(f"decision.door_{key}", what=hole.name, jamb=opening.jamb, face=face, gap=abs(gap))
-        beat = (saying("alternative.jamb_extension", gap=abs(gap)),) if key == "pull_in" else ()
+        others = {"pull_in": "jamb_extension", "extend": "pull_frame"}
+        beat = (saying(f"alternative.{others[key]}", gap=abs(gap)),) if key in others else ()
         return Decision(name, site.letter, said, beat)
     wide = hole.x1 - hole.x0
     if opening.kind == "kept free":

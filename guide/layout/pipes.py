@@ -43,10 +43,23 @@ def stacks_of(site: Site) -> tuple[Stack, ...]:
     return tuple(_stack(site, pipe) for pipe in site.wall.pipes if pipe.run == "standing" and pipe.at is not None)
 
 
-def _fits_a_bay(pipe: Pipe, face: Length, figures: Figures) -> bool:
+def way_at(pipe: Pipe, back: Length, face: Length, drywall: Length, figures: Figures) -> Way:
+    """Return how an upright pipe is passed by studs that stand between `back` and `face`."""
+    if pipe.out + figures.pipe_behind <= back:
+        return "behind"
+    if pipe.back >= drywall:
+        return "front"
+    return "bay" if pipe.way != "box" and fits_a_bay(pipe, face, figures) else "box"
+
+
+def fits_a_bay(pipe: Pipe, face: Length, figures: Figures) -> bool:
     """Say whether an upright pipe stays behind the room face of the studs and between two of them."""
-    room = figures.stud_spacing - figures.stud_thick
-    return pipe.out + figures.pipe_in_bay <= face and pipe.wide + figures.pipe_side * 2 <= room
+    return pipe.out + figures.pipe_in_bay <= face and narrow(pipe, figures)
+
+
+def narrow(pipe: Pipe, figures: Figures) -> bool:
+    """Say whether an upright pipe has room between two studs, however far it stands out."""
+    return pipe.wide + figures.pipe_side * 2 <= figures.stud_spacing - figures.stud_thick
 
 
 def _stack(site: Site, pipe: Pipe) -> Stack:
@@ -55,23 +68,22 @@ def _stack(site: Site, pipe: Pipe) -> Stack:
     half = pipe.wide // 2
     side = figures.pipe_side
     beat: tuple[Saying, ...] = ()
-    if pipe.out + figures.pipe_behind <= back:
-        way: Way = "behind"
+    way = way_at(pipe, back, face, site.offsets.drywall, figures)
+    if way == "behind":
         said = saying("decision.pipe_behind", what=what, out=pipe.out, back=back)
-    elif pipe.back >= site.offsets.drywall:
-        way = "front"
+    elif way == "front":
         said = saying("decision.pipe_front", what=what, gap=pipe.back - site.offsets.drywall)
-    elif pipe.way != "box" and _fits_a_bay(pipe, face, figures):
-        way = "bay"
+    elif way == "bay":
         said = saying("decision.pipe_bay", what=what, at=at, out=pipe.out, face=face)
         beat = (saying("alternative.box", wide=pipe.wide + figures.chase_wider),)
     else:
-        way, side = "box", figures.chase_wider // 2
-        shift = (pipe.out + figures.pipe_in_bay - face).up_to(figures.back_step)
+        side = figures.chase_wider // 2
+        spare = figures.pipe_in_bay - figures.stud_deep if narrow(pipe, figures) else figures.pipe_behind
+        shift = (pipe.out + spare - back).up_to(figures.back_step)
         floor = shift.inch * site.wall.length.inch
         said = saying("decision.pipe_box", what=what, at=at, out=pipe.out, face=face, inside=pipe.wide + side * 2)
         beat = (saying("alternative.shift", shift=shift, floor=floor),)
-        if _fits_a_bay(pipe, face, figures):
+        if fits_a_bay(pipe, face, figures):
             beat = (saying("alternative.pipe_bay"),)
     decision = Decision(f"{pipe.place}.way", site.letter, said, beat)
     rests = pipe.out.rests | pipe.wide.rests | back.rests

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
+from guide.layout.elsewhere import unframed
 from guide.layout.offsets import pipe_heights
 from guide.layout.openings import Hole, Stretch, cripples_at, frame_hole, holes_of
 from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, over_slab, overlap
@@ -80,7 +81,7 @@ def _frame_from(site: Site, side: Side) -> Framing:
         barred = [*pipes, *clear[:number], *clear[number + 1 :]]
         uprights, spans[hole.opening.place], said = frame_hole(site, hole, standing, barred)
         parts += [*uprights, *spans[hole.opening.place]]
-        remarks += said
+        remarks += said if uprights else [*said, unframed(site, hole, standing, barred)]
     parts, said = _without_crowded_packs(site, parts, [*pipes, *clear])
     remarks += said
     weighed = site.things | {"basement.sheets", site.wall.ref("layout_from")}

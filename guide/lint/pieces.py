@@ -31,9 +31,12 @@ def lint_pieces(pieces: Pieces, figures: Set[str], book: Book, sources: Mapping[
             for name in piece.decided
             if not _made(name, sources)
         ]
-    for subject, ref in pieces.overruled.items():
-        if ref not in book.by_ref:
-            found.append(f"pieces.toml: {subject} is overruled by {ref}, which is no question.")
+    for subject, refs in pieces.overruled.items():
+        found += [
+            f"pieces.toml: {subject} is overruled by {ref}, which is no question."
+            for ref in refs
+            if ref not in book.by_ref
+        ]
         if not any(subject in piece.decided for piece in pieces.kind.values()):
             found.append(f"pieces.toml: {subject} is overruled, but no kind of piece names it.")
     words = [word for piece in pieces.kind.values() for word in piece.words]

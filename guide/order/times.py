@@ -10,8 +10,9 @@ from fractions import Fraction
 from math import ceil
 
 from guide.book.conditions import Fact, holds
+from guide.layout.openings import off_the_face
 from guide.layout.parts import Kind, Layout, WallLayout
-from guide.lengths import inches
+from guide.lengths import ZERO, inches
 from guide.order.facts import open_blocks
 from guide.reference.steps import Scale, StepText, Wait
 
@@ -40,7 +41,7 @@ def amounts(layout: Layout, wall: WallLayout | None) -> Amounts:
         "rim bay": sum((_rim_bays(each) for each in walls), Fraction(0)),
         "fireblock": _count(walls, Kind.FIREBLOCK, Kind.UPPER_BLOCK),
         "open fireblock": Fraction(sum(len(open_blocks(each)) for each in walls)),
-        "framed door": Fraction(sum(o.kind == "framed door" for each in walls for o in each.wall.openings)),
+        "framed door": Fraction(sum(_worked(each) for each in walls)),
     }
 
 
@@ -66,6 +67,12 @@ def in_hours(minutes: int) -> str:
 
 def _count(walls: tuple[WallLayout, ...], *kinds: Kind) -> Fraction:
     return Fraction(sum(len(wall.of(*kinds)) for wall in walls))
+
+
+def _worked(wall: WallLayout) -> int:
+    """Count the standing door frames whose jamb does not meet the finished face."""
+    face = wall.offsets.drywall
+    return sum(o.jamb is not None and off_the_face(o, face) != ZERO for o in wall.wall.openings)
 
 
 def _rim_bays(wall: WallLayout) -> Fraction:

@@ -36,6 +36,7 @@ class Figures:
     height_bend: Length
     glue_most: Length
     swing_most: Length
+    plane_move_most: Length
     back_step: Length
     cut_step: Length
     foam_step: Length

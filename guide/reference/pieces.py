@@ -27,8 +27,8 @@ class Pieces(Data):
     """`prompts_data/pieces.toml`."""
 
     kind: dict[str, KindOfPiece]
-    overruled: dict[str, str]
-    """The question (`scope.id`) by which a person decides instead, by the last part of the decision's id."""
+    overruled: dict[str, tuple[str, ...]]
+    """The questions (`scope.id`), of which one at most applies, by which a person decides instead, by the last part of the decision's id."""
 
 
 @lru_cache(maxsize=1)

@@ -36,6 +36,7 @@ from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.walk import walk_of
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
+from guide.sheets.ways import way_rows
 from guide.sheets.wiring import fill_cited, fill_rows, stud_hole, wiring_rules
 
 ALWAYS_SAID = ("any_work", "who_decides")
@@ -66,6 +67,7 @@ def _templates() -> Environment:
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.filters["concrete_rows"] = concrete_rows
+    environment.filters["way_rows"] = way_rows
     environment.globals["table"] = table
     environment.globals["zero"] = ZERO
     environment.globals["hours_from"] = load_steps().hours_from

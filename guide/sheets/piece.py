@@ -76,6 +76,7 @@ def _belongs(part: Part, wall: WallLayout, place: str, subject: str) -> bool:
     values = [value for _, value in part.why.values]
     named = any(isinstance(value, str) and thing_title(place) in value for value in values)
     rests = {split_path(rest)[0] for value in values if isinstance(value, Length) for rest in value.rests}
+    rests |= {split_path(rest)[0] for rest in part.box.y0.rests} if subject in ("line", "meets") else set()
     return place == part.wall or named or place in rests
 
 
@@ -87,7 +88,7 @@ def overruling(book: Book, answers: Answers, decisions: Iterable[Decision]) -> t
     """Return the questions by which the person decides instead, where there is one that applies."""
     applies = {asked.path: asked for asked in applying(book, answers)}
     subjects = (split_path(decision.id) for decision in decisions)
-    paths = [path_for(place, ref) for place, subject in subjects if (ref := load_pieces().overruled.get(subject))]
+    paths = [path_for(place, ref) for place, subject in subjects for ref in load_pieces().overruled.get(subject, ())]
     return tuple(applies[path] for path in dict.fromkeys(paths) if path in applies)
 
 

@@ -87,6 +87,7 @@ class Opening:
     frame_width: Length | None = asked("opening.frame_width")
     frame_height: Length | None = asked("opening.frame_height")
     jamb: Length | None = asked("opening.jamb")
+    meets: str | None = asked("opening.meets")
     outside: str | None = asked("opening.outside")
     fixed: str | None = asked("opening.fixed")
     fixed_width: Length | None = asked("opening.fixed_width")
@@ -138,6 +139,7 @@ class Pipe:
     out: Length = asked("pipe.out")
     reach: str = asked("pipe.reach")
     way: str | None = asked("pipe.way")
+    along: str | None = asked("pipe.along")
     reach_height: Length | None = asked("pipe.reach_height")
 
     @property
@@ -160,7 +162,7 @@ class Pipe:
     def rests(self) -> frozenset[str]:
         """Every answer that its way past the framing is worked out from."""
         sizes = (self.at, self.start, self.end, self.low_left, self.low_right, self.wide, self.out)
-        chosen = {f"{self.place}.way"} if self.way is not None else set()
+        chosen = {f"{self.place}.{each}" for each in ("way", "along") if getattr(self, each) is not None}
         return frozenset({f"{self.place}.run"}).union(chosen, *(size.rests for size in sizes if size is not None))
 
 

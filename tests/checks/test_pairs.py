@@ -148,7 +148,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[window("40 in", "100 in")]),  # framed 96
     ),
     "door_pull_in": (one(openings=[framed_door("60 in", jamb="6 in")]), one(openings=[framed_door("60 in", jamb="6 5/16 in")])),
-    "door_proud": (one(openings=[framed_door("60 in", jamb="7 in")]), one(openings=[framed_door("60 in", jamb="6 7/16 in")])),
+    "door_extend": (
+        one(openings=[framed_door("60 in", jamb="6 in") | {"outside": "yes"}]),
+        one(openings=[framed_door("60 in", jamb="6 in")]),
+    ),
+    "door_proud": (one(openings=[framed_door("60 in", jamb="7 1/2 in")]), one(openings=[framed_door("60 in", jamb="7 3/8 in")])),
     "outside_door": (
         one(openings=[{**new_door("60 in"), "outside": "yes"}]),
         one(openings=[new_door("60 in")]),

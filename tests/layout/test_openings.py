@@ -8,7 +8,8 @@ bottom plate's top is at 1 5/8.
 from __future__ import annotations
 
 from guide.layout.parts import Kind, WallLayout
-from guide.lengths import inches
+from guide.lengths import Length, inches
+from guide.reference.sayings import Saying
 from tests.jobs import Tree, framed_door, laid, new_door, standing, wall, window
 from tests.layout.sizes import cuts, marks, said, size, spans
 
@@ -154,6 +155,24 @@ def test_a_pipe_in_the_jamb_leaves_the_opening_unframed() -> None:
 
     assert "opening_unframed" in said(wall_)
     assert not wall_.of(Kind.TRIMMER, Kind.KING, Kind.HEADER)
+
+
+def test_a_new_door_without_room_is_told_the_nearest_place_where_it_fits() -> None:
+    """Pipe 62 1/4 to 65 3/4 takes 62 to 66 with its 1/4; hole 34 wide for the leaf of 32, 3 in of wood on each side.
+
+    Wished at 66 the hole is 65 to 99 and its king would begin at 62: 4 in to the right it begins at 66, the leaf at 70.
+    A window stays where its hole in the concrete is.
+    """
+    for opening, told in ((new_door("66 in"), ("70", "4", "right")), (window("66 in", "36 in"), ())):
+        remarks = laid(wall("200 in", **OPEN, openings=[opening], pipes=[standing("64 in")])).remarks
+        (remark,) = (each.saying for each in remarks if each.saying.key == "remark.opening_unframed")
+        instead = dict(remark.values)["instead"]
+        assert isinstance(instead, Saying)
+        values = dict(instead.values)
+        assert tuple(size(each) if isinstance(each, Length) else each for each in values.values()) == told
+
+    moved = laid(wall("200 in", **OPEN, openings=[new_door("70 in")], pipes=[standing("64 in")]))
+    assert spans(moved.of(Kind.KING))[0][0] == "66"
 
 
 def test_a_corner_pack_gives_way_to_a_window_beside_it() -> None:

@@ -127,6 +127,17 @@ def test_a_short_pipe_along_the_wall_is_let_into_notches() -> None:
     assert (size(notch.z0.off), size(notch.z1.off), size(notch.y1)) == ("39 3/4", "41 1/4", "3 1/4")
 
 
+def test_the_person_decides_between_notches_and_moving_the_wall() -> None:
+    """Out 3 is 7/8 deep, allowed in every stud of 144 in; out 4 would be 1 7/8, over 1.4 (IRC 2018 R602.6, seen)."""
+    for way, end, out, decision, back in (
+        ("notches", "140 in", "3 in", "pipe_notch", "2 3/8"),
+        ("notches", "140 in", "4 in", "pipe_shift", "4 1/2"),
+        ("move the wall", "60 in", "3 in", "pipe_shift", "3 1/2"),
+    ):
+        wall_ = with_pipes({**lying("40 in", end, out=out), "along": way})
+        assert (decided(wall_, "pipe1.way"), size(wall_.offsets.back)) == (decision, back)
+
+
 def test_a_long_pipe_along_the_wall_moves_the_wall_out() -> None:
     """Out 3 along all of it: B = 3 + 1/2 = 3 1/2, F 7, D 7 1/2."""
     offsets = with_pipes(lying("0 in", "144 in", out="3 in")).offsets

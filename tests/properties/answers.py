@@ -11,7 +11,7 @@ from guide.lengths import Length, inches
 from tests.jobs import Tree
 from tests.properties.rooms import tape
 
-NOT_A_SIZE = ("longest_stick", "foam_sheet", "drywall", "joist_spacing", "reach_height", "jamb")
+NOT_A_SIZE = ("longest_stick", "foam_sheet", "drywall", "joist_spacing", "reach_height")
 
 
 def readings(tree: Tree) -> Iterator[tuple[str, list[str | int]]]:

@@ -131,7 +131,7 @@ def test_the_proof_finds_a_kind_left_out_and_names_that_nothing_has() -> None:
     del kind[Kind.SILL]
     kind["header"] = KindOfPiece(words=("header",), decided=("whim",), figures=("girth",), code=("custom",))
     said = lint_pieces(
-        Pieces(kind=kind, overruled={"cap": "wall.mood"}), set(figure_table()), load_book(), source_texts()
+        Pieces(kind=kind, overruled={"cap": ("wall.mood",)}), set(figure_table()), load_book(), source_texts()
     )
 
     assert [each.partition(": ")[2] for each in said] == [

@@ -1,0 +1,53 @@
+"""The lines a wall could stand on: a short table on its page, a word in the talk, and the person's own choice by pointing."""
+
+from __future__ import annotations
+
+import pytest
+
+from guide.book.questions import load_book
+from guide.interview.jobfile import Job, from_json
+from guide.session import Session
+from guide.sheets.view import WallView
+from guide.sheets.ways import way_rows
+from tests.jobs import Tree, framed_door, job, standing, wall
+
+
+@pytest.fixture
+def session() -> Session:
+    """Open a job of one wall: a pipe that wants B 3 1/4 and a jamb that wants B 3, worked by hand in tests/layout."""
+    things: Tree = {"pipes": [standing("140 in", "3 1/2 in", "6 in")], "openings": [framed_door("40 in", jamb="7 in")]}
+    return Session(load_book(), from_json(job([wall("196 in", **things)]), load_book()))
+
+
+def test_the_table_prices_each_line_and_its_first_row_is_what_is_built(session: Session) -> None:
+    """Floor over 2 3/8: 7/8 by 196 is 1.2 sq ft, 5/8 by 196 is 0.9. The box of two posts is wood and hours that are saved."""
+    plan = session.plan
+    rows = way_rows(WallView(plan, plan.layout.by_letter["A"]))
+
+    assert [row[0] for row in rows] == ["3 1/4", "3", "2 3/8"]
+    assert rows[0][1] == "Pipe 1 between two studs; Opening 1: frame pulled 1/4 in into the room"
+    assert [row[2] for row in rows] == ["1.2 sq ft", "0.9 sq ft", "0"]
+    assert int(rows[0][3]) < int(rows[1][3]) < int(rows[2][3])
+    built = sum(part.material.startswith("2x4") for part in plan.layout.walls[0].parts)
+    assert int(rows[0][3]) == built
+
+
+def test_the_talk_tells_the_lines_once_when_the_wall_is_done(session: Session) -> None:
+    """The last answer of the wall brings it up, with the words that decide otherwise; the same words change the wall."""
+    opened = Session(load_book(), Job({path: each for path, each in session.answers.items() if path != "A.other"}))
+    lines = opened.reply("none").lines
+
+    (told,) = [line for line in lines if "more than one line" in line]
+    assert "change how the pipe is passed of pipe 1 of wall A" in told
+    assert "change how its jamb and the wall meet of opening 1 of wall A" in told
+    opened.reply("change how the pipe is passed of pipe 1 of wall A")
+    opened.reply("box")
+    assert opened.layout.walls[0].offsets.back.inch == 3  # the jamb's line
+
+
+def test_a_plate_that_was_pointed_at_says_why_it_stands_so_far_out(session: Session) -> None:
+    """The bottom plate stands on the line; its decision and the words to overrule it come with it."""
+    lines = session.piece_lines(("A.bottom_plate.1",))
+
+    assert any("for the sake of pipe 1" in line for line in lines)
+    assert any("change how the pipe is passed of pipe 1 of wall A" in line for line in lines)
