@@ -50,7 +50,8 @@ def _cap(wall: WallLayout) -> Iterator[Finding]:
     closed += [(p.left_edge - room, p.right_edge + room) for p in wall.wall.pipes if p.run == "standing"]
     at, last = wall.left.cap, wall.wall.length - wall.right.cap
     for start, end in [*sorted(closed), (last, last)]:
-        if least(start, last) - at > SIXTY_FOURTH:
+        slanted = abs(wall.left.at(ZERO, reach - back)) + abs(wall.right.at(ZERO, reach - back))
+        if least(start, last) - at > SIXTY_FOURTH + slanted:
             yield finding("cap_open", wall.letter, wall.mark_of(at), gap=least(start, last) - at)
         at = greatest(at, end)
     for cap in caps:

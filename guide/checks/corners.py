@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guide.checks.findings import Finding, finding
+from guide.layout.corners import half_degrees
 from guide.lengths import SIXTEENTH, ZERO
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
@@ -29,13 +30,19 @@ def corner_findings(survey: Survey) -> Iterator[Finding]:
 
 
 def _out_of_square(survey: Survey, miss: Miss | None) -> Iterator[Finding]:
-    """A corner that was measured, and is out by more than shows: not while the readings contradict each other."""
+    """A corner that was measured, and is out by more than shows: not while the readings contradict each other.
+
+    What is framed at its angle is no fault.
+    """
     if miss is not None and (miss.opens or miss.twists):
         return
     for corner in corners_measured(survey):
         swung = corner.wall if corner.wall.length < corner.other.length else corner.other
         out = corner.out_over(swung.length)
-        if out > load_figures().square_shows:
+        if corner.joint != "square":
+            one, other = corner.wall.letter, corner.other.letter
+            yield finding("corner_angle", one=one, other=other, degrees=half_degrees(corner.degrees))
+        elif out > load_figures().square_shows:
             # at an outside corner a wide angle of the walk is a sharp edge of concrete
             wide = (corner.cosine < 0) != (corner.wall.right_end == "outside corner")
             yield finding(

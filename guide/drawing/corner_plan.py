@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from guide.drawing.elevation import CONCRETE_SHOWN, opening_top
-from guide.drawing.floor_plan import SIDES, Placed, Span, without
-from guide.drawing.shapes import Chain, Cut, Drawing, Edge, Label, Line, Look, Shape, drawing
-from guide.layout.parts import End, Kind, WallLayout
+from guide.drawing.floor_plan import SIDES, Placed, Span, past_corner, without
+from guide.drawing.shapes import Chain, Cut, Drawing, Edge, Label, Line, Look, Shape, drawing, polygon
+from guide.layout.ends import End
+from guide.layout.parts import Kind, WallLayout
 from guide.lengths import ZERO, Length, greatest, inches
 
 REACH = inches("18")
@@ -94,10 +96,10 @@ def _arms(left: WallLayout | None, right: WallLayout | None) -> list[_Arm]:
     reach = greatest(*(wall.offsets.drywall for wall in walls)) + REACH if walls else REACH
     arms = []
     if left is not None:
-        arms.append(_Arm(Placed(left, -left.wall.length, -reach * 2, 0), left.right, True, reach))
+        arms.append(_Arm(Placed(left, -left.wall.length, -reach * 2), left.right, True, reach))
     if right is not None:
-        turn = 0 if left is None else 1 if right.left.what == "inside corner" else 3
-        arms.append(_Arm(Placed(right, ZERO, -reach * 2, turn), right.left, False, reach))
+        heading = (Fraction(1), Fraction(0)) if left is None else right.left.turn
+        arms.append(_Arm(Placed(right, ZERO, -reach * 2, heading), right.left, False, reach))
     if not arms:
         raise ValueError("a corner needs a wall")
     return arms
@@ -106,7 +108,7 @@ def _arms(left: WallLayout | None, right: WallLayout | None) -> list[_Arm]:
 def _concrete(arm: _Arm, alone: bool) -> Iterator[Shape]:
     """Return the concrete of a wall with its openings; where the other wall is not drawn, that wall's too."""
     inside = arm.end.what == "inside corner"
-    corner = arm.along(-CONCRETE_SHOWN if inside else ZERO)
+    corner = arm.along(-past_corner(arm.end, CONCRETE_SHOWN))
     far = arm.along(arm.reach)
     for span in without((min(far, corner), max(far, corner)), arm.holes):
         yield arm.placed.box(Look.CONCRETE_CUT, span, (-CONCRETE_SHOWN, ZERO), "concrete")
@@ -114,8 +116,13 @@ def _concrete(arm: _Arm, alone: bool) -> Iterator[Shape]:
         if cut := arm.clipped(hole):
             yield arm.placed.box(Look.OPENING_CUT, cut, (-CONCRETE_SHOWN, arm.wall.offsets.face), "opening")
     if alone and inside:
-        across = (min(corner, arm.along(ZERO)), max(corner, arm.along(ZERO)))
-        yield arm.placed.box(Look.CONCRETE_CUT, across, (ZERO, arm.wall.offsets.drywall + FAR + ROOM), "concrete")
+        deep = arm.wall.offsets.drywall + FAR + ROOM
+        points = [
+            arm.placed.at(arm.along(arm.end.at(thick, out)), out)
+            for thick in (ZERO, -CONCRETE_SHOWN)
+            for out in (ZERO, deep)
+        ]
+        yield polygon(Look.CONCRETE_CUT, points, "concrete")
 
 
 def _parts(arm: _Arm) -> Iterator[Shape]:
@@ -126,7 +133,11 @@ def _parts(arm: _Arm) -> Iterator[Shape]:
             stands = part.box.z0.at(w, part.centre) <= arm.height <= part.box.z1.at(w, part.centre)
             span = arm.clipped((part.box.x0, part.box.x1))
             if span and (stands or kind is Kind.BOTTOM_PLATE):
-                yield arm.placed.box(look, span, (part.box.y0, part.box.y1), part.id, part.mark, cut)
+                slants = (
+                    part.slants[0] if span[0] == part.box.x0 else ZERO,
+                    part.slants[1] if span[1] == part.box.x1 else ZERO,
+                )
+                yield arm.placed.box(look, span, (part.box.y0, part.box.y1), part.id, part.mark, cut, slants)
     for pipe in w.pipes:
         if pipe.run == "standing" and (span := arm.clipped((pipe.left_edge, pipe.right_edge))):
             yield arm.placed.box(Look.PIPE, span, (pipe.back, pipe.out), pipe.place)
@@ -141,8 +152,10 @@ def _drywall(arm: _Arm) -> Iterator[Shape]:
 
 
 def _sizes(arm: _Arm) -> Iterator[Shape]:
-    """Return B, F and D, each with its line from the concrete."""
+    """Return B, F and D, each with its line from the concrete; a line is level or upright."""
     offsets = arm.wall.offsets
+    if not arm.placed.square:
+        return
     for number, (letter, size) in enumerate((("B", offsets.back), ("F", offsets.face), ("D", offsets.drywall))):
         along = arm.along(arm.reach - EDGE - APART * number)
         (xa, za), (xb, zb) = arm.placed.at(along, ZERO), arm.placed.at(along, size)
@@ -166,8 +179,10 @@ def _said(arms: list[_Arm]) -> Iterator[Shape]:
     x, z = first.placed.at(first.along(first.reach * 2 // 3), first.wall.offsets.drywall + FAR + ROOM // 2)
     through = next((arm.wall.letter for arm in arms if arm.end.through), None)
     said = f"{through} runs through" if through else f"{first.wall.letter} stops short"
+    if first.end.mitred:
+        said = "both mitred"
     yield Label(x, z, (said,))
-    filling = next((arm.wall.letter for arm in arms if _fills(arm)), None)
+    filling = None if first.end.mitred else next((arm.wall.letter for arm in arms if _fills(arm)), None)
     if filling:
         yield Label(x, z - ROOM // 3, (f"foam of {filling} fills the corner", f"foam of {filling} fills it"))
 
@@ -181,7 +196,12 @@ def _fills(arm: _Arm) -> bool:
 
 
 def _chains(arm: _Arm, arms: list[_Arm]) -> Iterator[Chain]:
-    """Return the places along a wall from the concrete corner: the end of its plates and both edges of each upright."""
+    """Return the places along a wall from the concrete corner: the end of its plates and both edges of each upright.
+
+    A wall that lies at an angle has them in its table of marks alone.
+    """
+    if not arm.placed.square:
+        return
     places: dict[int, Length] = {}
     for part in arm.wall.of(*_UPRIGHT):
         for edge in (part.box.x0, part.box.x1):

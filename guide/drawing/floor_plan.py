@@ -1,6 +1,6 @@
 """The walls of a job seen from above, at the height of the windows: what stands in front of what, and who runs through.
 
-Round an inside corner the next wall turns clockwise, round an outside corner the other way, by a right angle. A wall that nothing joins begins
+Round an inside corner the next wall turns clockwise, round an outside corner the other way. A wall that nothing joins begins
 a new run under the runs before it. Zero is the leftmost and the lowest concrete face.
 """
 
@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from guide.drawing.elevation import CONCRETE_SHOWN
-from guide.drawing.shapes import Cut, Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, rectangle
+from guide.drawing.shapes import Cut, Drawing, Fill, Label, Look, Ruler, Shape, Side, drawing, polygon, rectangle
 from guide.interview.asking import CORNERS
-from guide.layout.parts import Kind, Layout, WallLayout
-from guide.lengths import ZERO, Length, inches
+from guide.layout.ends import End, slanted
+from guide.layout.parts import Kind, Layout, Part, WallLayout
+from guide.lengths import ZERO, Length, from_inches, inches
 from guide.reference.figures import load_figures
+from guide.survey.traverse import Vector, turned
 
 FOUNDATION_SHOWN = CONCRETE_SHOWN * 2
 """How thick the concrete is drawn from above. Nobody measured it."""
@@ -32,22 +35,45 @@ Span = tuple[Length, Length]
 
 @dataclass(frozen=True)
 class Placed:
-    """A wall in the plan: its left concrete corner, and how often it is turned clockwise from lying across the top."""
+    """A wall in the plan: its left concrete corner, and the cosine and sine of its turn clockwise from lying across the top."""
 
     wall: WallLayout
     x: Length
     z: Length
-    turn: int
+    heading: Vector = (Fraction(1), Fraction(0))
+
+    @property
+    def square(self) -> bool:
+        """Whether it lies across or up and down."""
+        return 0 in self.heading
+
+    @property
+    def turn(self) -> int:
+        """How often it is turned clockwise by a right angle, the nearest number."""
+        cosine, sine = self.heading
+        return (0 if cosine > 0 else 2) if abs(cosine) >= abs(sine) else (1 if sine > 0 else 3)
 
     def at(self, along: Length, out: Length) -> Point:
-        """Return the place so far along the wall and so far out into the room."""
-        right, down = ((along, out), (-out, along), (-along, -out), (out, -along))[self.turn]
-        return self.x + right, self.z - down
+        """Return the place so far along the wall and so far out into the room, to the nearest tick."""
+        cosine, sine = self.heading
+        return self.x + _shared(along, cosine, out, -sine), self.z - _shared(along, sine, out, cosine)
 
-    def box(self, look: Look, along: Span, out: Span, name: str = "", label: str = "", cut: Cut = "") -> Fill:
-        """Return a rectangle given along the wall and out into the room."""
-        (xa, za), (xb, zb) = self.at(along[0], out[0]), self.at(along[1], out[1])
-        return rectangle(look, min(xa, xb), max(xa, xb), min(za, zb), max(za, zb), name, label, cut)
+    def box(
+        self,
+        look: Look,
+        along: Span,
+        out: Span,
+        name: str = "",
+        label: str = "",
+        cut: Cut = "",
+        slants: Span = (ZERO, ZERO),
+    ) -> Fill:
+        """Return a rectangle given along the wall and out into the room, or what slanted ends leave of it."""
+        if self.square and not (slants[0].ticks or slants[1].ticks):
+            (xa, za), (xb, zb) = self.at(along[0], out[0]), self.at(along[1], out[1])
+            return rectangle(look, min(xa, xb), max(xa, xb), min(za, zb), max(za, zb), name, label, cut)
+        points = slanted(along, out, slants)
+        return polygon(look, [self.at(*point) for point in points], name, label, cut)
 
 
 def floor_plan(layout: Layout) -> Drawing:
@@ -65,6 +91,15 @@ def floor_plan(layout: Layout) -> Drawing:
     )
 
 
+def _shared(along: Length, share: Fraction, out: Length, other: Fraction) -> Length:
+    """Return so much of one size and so much of the other; what has no share in it is not rested on."""
+    found = ZERO
+    for size, part in ((along, share), (out, other)):
+        if part:
+            found = found + from_inches(size.inch * part).with_rests(size.rests)
+    return found
+
+
 def _place(walls: Iterable[WallLayout]) -> list[Placed]:
     """Return every wall where it lies: each run from the top left, runs under each other, the lowest corner at zero."""
     runs: list[list[Placed]] = []
@@ -72,10 +107,9 @@ def _place(walls: Iterable[WallLayout]) -> list[Placed]:
         before = runs[-1][-1] if runs else None
         if before is not None and wall.left.neighbour == before.wall.letter:
             x, z = before.at(before.wall.wall.length, ZERO)
-            turn = 1 if wall.left.what == "inside corner" else -1
-            runs[-1].append(Placed(wall, x, z, (before.turn + turn) % 4))
+            runs[-1].append(Placed(wall, x, z, turned(before.heading, wall.left.turn)))
         else:
-            runs.append([Placed(wall, ZERO, ZERO, 0)])
+            runs.append([Placed(wall, ZERO, ZERO)])
     placed: list[Placed] = []
     floor = ZERO
     for run in reversed(runs):
@@ -94,10 +128,9 @@ def _extent(run: list[Placed]) -> tuple[Length, Length, Length]:
 
 def _concrete(placed: Placed) -> Iterator[Shape]:
     wall, thick = placed.wall, FOUNDATION_SHOWN
-    left = -thick if wall.left.what == "inside corner" else ZERO
-    right = thick if wall.right.what == "inside corner" else ZERO
     length = wall.wall.length
-    yield from _layer(placed, Look.CONCRETE_CUT, [(left, length + right)], (-thick, ZERO))
+    left, right = (past_corner(end, thick) for end in (wall.left, wall.right))
+    yield from _layer(placed, Look.CONCRETE_CUT, [(-left, length + right)], (-thick, ZERO))
     deep = wall.offsets.drywall * 2
     if wall.left.what == "framed wall" and wall.left.clear > ZERO:
         yield placed.box(Look.FRAMED_WALL, (ZERO, wall.left.clear), (ZERO, deep))
@@ -105,16 +138,24 @@ def _concrete(placed: Placed) -> Iterator[Shape]:
         yield placed.box(Look.FRAMED_WALL, (length - wall.right.clear, length), (ZERO, deep))
 
 
+def past_corner(end: End, thick: Length) -> Length:
+    """Return how far the concrete of a wall is drawn past an inside corner: as far as the back of the other's reaches."""
+    if end.what != "inside corner":
+        return ZERO
+    return thick if not end.turn[0] else -end.at(-thick, -thick)
+
+
 def _foam(placed: Placed) -> Iterator[Shape]:
     wall = placed.wall
-    spans = [(part.box.x0, part.box.x1) for part in wall.of(Kind.FOAM)]
-    yield from _layer(placed, Look.FOAM_CUT, spans, (ZERO, wall.offsets.foam_face))
+    yield from _layer(
+        placed, Look.FOAM_CUT, _spans(wall, Kind.FOAM), (ZERO, wall.offsets.foam_face), wall.of(Kind.FOAM)
+    )
 
 
 def _framing(placed: Placed) -> Iterator[Shape]:
     wall, offsets = placed.wall, placed.wall.offsets
-    spans = [(part.box.x0, part.box.x1) for part in wall.of(Kind.BOTTOM_PLATE)]
-    yield from _layer(placed, Look.FRAMING, spans, (offsets.back, offsets.face))
+    plates = wall.of(Kind.BOTTOM_PLATE)
+    yield from _layer(placed, Look.FRAMING, _spans(wall, Kind.BOTTOM_PLATE), (offsets.back, offsets.face), plates)
     posts = wall.of(Kind.CHASE_POST)
     for left, right in zip(posts[::2], posts[1::2], strict=True):  # two to a pipe, from the left
         yield placed.box(Look.CHASE, (left.box.x0, right.box.x1), (offsets.face, left.box.y1), left.id)
@@ -123,13 +164,24 @@ def _framing(placed: Placed) -> Iterator[Shape]:
             yield placed.box(Look.PIPE, (pipe.left_edge, pipe.right_edge), (pipe.back, pipe.out), pipe.place)
 
 
-def _layer(placed: Placed, look: Look, spans: Iterable[Span], out: Span) -> Iterator[Shape]:
-    """Return one layer of a wall with the openings in it; behind a place kept free the concrete goes on."""
+def _spans(wall: WallLayout, kind: Kind) -> list[Span]:
+    return [(part.box.x0, part.box.x1) for part in wall.of(kind)]
+
+
+def _layer(placed: Placed, look: Look, spans: Iterable[Span], out: Span, parts: Iterable[Part] = ()) -> Iterator[Shape]:
+    """Return one layer of a wall with the openings in it, its ends as slanted as those of its parts.
+
+    Behind a place kept free the concrete goes on.
+    """
     whole = look is Look.CONCRETE_CUT
     openings = [each for each in placed.wall.wall.openings if not (whole and each.kind == "kept free")]
     for span in _joined(spans):
         for rest in without(span, [(opening.left, opening.right) for opening in openings]):
-            yield placed.box(look, rest, out)
+            slants = (
+                next((part.slants[0] for part in parts if part.box.x0 == rest[0]), ZERO),
+                next((part.slants[1] for part in parts if part.box.x1 == rest[1]), ZERO),
+            )
+            yield placed.box(look, rest, out, slants=slants)
     for opening in openings:
         yield placed.box(Look.OPENING_CUT, (opening.left, opening.right), out, opening.place)
 
@@ -165,16 +217,16 @@ def _words(placed: Placed) -> Iterator[Shape]:
         if end.what in CORNERS and (end.neighbour is None or end is wall.right):
             x, z = placed.at(along, off)
             leftward = placed.turn in (1, 2) if away > 0 else placed.turn in (0, 1)
-            yield Label(
-                x, z, _through(wall.letter, end.neighbour, bool(end.through)), None, "left" if leftward else "right"
-            )
+            yield Label(x, z, _through(wall.letter, end.neighbour, end.through), None, "left" if leftward else "right")
     for opening in w.openings:
         x, z = placed.at((opening.left + opening.right) // 2, off)
         yield Label(x, z, (opening.kind, opening.kind.rpartition(" ")[2]), None, side)
 
 
-def _through(letter: str, neighbour: str | None, through: bool) -> tuple[str, ...]:
+def _through(letter: str, neighbour: str | None, through: bool | None) -> tuple[str, ...]:
     """Say which wall runs through at a corner."""
+    if through is None:
+        return ("both mitred", "mitred")
     if through or neighbour:
         first = letter if through else neighbour
         return f"{first} runs through", f"{first} through"

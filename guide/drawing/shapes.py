@@ -7,7 +7,7 @@ knows how big a character is; a renderer decides what fits.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
@@ -188,6 +188,32 @@ def rectangle(
 ) -> Fill:
     """Return a filled rectangle."""
     return Fill(look, x0, x1, level(z0), level(z1), name, label, cut)
+
+
+def polygon(
+    look: Look, points: Sequence[tuple[Length, Length]], name: str = "", label: str = "", cut: Cut = ""
+) -> Fill:
+    """Return a filled shape of three points or more that bulges nowhere inward, in whatever order they come."""
+    left = sorted(points, key=lambda point: (point[0].ticks, point[1].ticks))
+    right = sorted(points, key=lambda point: (point[0].ticks, -point[1].ticks))
+    bottom, top = _outer(left, 1), _outer(right, -1)
+    return Fill(look, left[0][0], left[-1][0], Profile(bottom), Profile(top), name, label, cut)
+
+
+def _outer(points: Iterable[tuple[Length, Length]], way: int) -> tuple[tuple[Length, Length], ...]:
+    """Return the lower (1) or upper (-1) edge round points that come from the left, the outermost of each upright first."""
+    edge: list[tuple[Length, Length]] = []
+    for x, z in points:
+        if edge and edge[-1][0] == x:
+            continue
+        while len(edge) > 1:
+            (xa, za), (xb, zb) = edge[-2:]
+            bend = (xb - xa).ticks * (z - za).ticks - (zb - za).ticks * (x - xa).ticks
+            if bend * way > 0:
+                break
+            edge.pop()
+        edge.append((x, z))
+    return tuple(edge)
 
 
 def drawing(

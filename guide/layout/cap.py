@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from guide.layout.ends import End, squared
 from guide.layout.heights import cap_meets_plate, most_over_concrete, over_concrete
 from guide.layout.openings import Stretch
 from guide.layout.parts import Box, Datum, Decision, Kind, Level, Material, Part, Remark, under_joists
@@ -39,12 +40,15 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     if back >= face:
         said = saying("decision.cap_sill", out=back)
         return [], [Decision(f"{site.letter}.cap", site.letter, said)], remarks
-    x0, x1 = site.left.cap.with_rests(weighed), (wall.length - site.right.cap).with_rests(weighed)
+    (x0, left), (off, right) = (_start(end, back, face, case, weighed) for end in (site.left, site.right))
+    x1 = wall.length - off
     low = Level(Datum.CONCRETE, ZERO) if case == 1 else under_joists(figures.plywood)
     why = saying(f"part.cap_{1 if case == 1 else 2}", shelf=wall.shelf, to=face)
     parts = []
     for run in between(site, x0, x1, [round_pipe(site, s.pipe) for s in stacks if s.pipe.back < face]):
-        strips, joints = strips_of(site, Kind.CAP, run, Box(*run, back, face, low, low.up(figures.plywood)), why)
+        run, slants = squared(run, (x0, x1), (left, right))
+        box = Box(*run, back, face, low, low.up(figures.plywood))
+        strips, joints = strips_of(site, Kind.CAP, run, box, why, slants)
         parts += strips
         for joint in joints:
             lap = _lap(site, joint, low, back)
@@ -55,16 +59,33 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     return parts, [_decision(site)], remarks
 
 
-def strips_of(site: Site, kind: Kind, run: Stretch, box: Box, why: Saying) -> tuple[list[Part], list[Length]]:
-    """Return the strips of plywood that cover a run, and where their joints are; the box gives their width and height."""
+def _start(end: End, back: Length, face: Length, case: int, weighed: frozenset[str]) -> tuple[Length, Length]:
+    """Return how far from the concrete corner the cap begins, and how that end slants; mitred plates have mitred caps."""
+    if end.mitred and end.other is not None:
+        front = end.other.back if case == 1 else end.other.face
+        return end.mitre(back, (-end.shelf).with_rests(weighed), face, front)
+    return end.parallel(end.cap.with_rests(weighed), back, face)
+
+
+def strips_of(
+    site: Site, kind: Kind, run: Stretch, box: Box, why: Saying, slants: tuple[Length, Length]
+) -> tuple[list[Part], list[Length]]:
+    """Return the strips of plywood that cover a run, and where their joints are; the box gives their width and height.
+
+    `slants` are those of the first strip's left and the last one's right end; a run that they use up has no strip.
+    """
     figures = site.figures
     wide = (box.y1 - box.y0).down_to(figures.cut_step)
-    places = _pieces(run[1] - run[0], figures.sheet_long, figures.plate_least_piece)
-    strips = []
+    slanted = greatest(*(abs(each) for each in slants))
+    if run[1] - run[0] <= slanted * 2:
+        return [], []
+    places = _pieces(run[1] - run[0], figures.sheet_long, greatest(figures.plate_least_piece, slanted * 2))
+    strips: list[Part] = []
     for start, end in places:
         own = replace(box, x0=run[0] + start, x1=run[0] + end)
         cut = (end - start).down_to(figures.cut_step).with_rests(box.y0.rests)
-        strips.append(Part(kind, site.letter, Material.PLYWOOD, own, cut, why, wide=wide))
+        ends = ZERO if strips else slants[0], slants[1] if end == places[-1][1] else ZERO
+        strips.append(Part(kind, site.letter, Material.PLYWOOD, own, cut, why, wide=wide, slants=ends))
     return strips, [run[0] + start for start, _ in places[1:]]
 
 

@@ -1,15 +1,24 @@
-"""Corners and ends: which wall runs through, how far the plates stop short, where the first sheet of drywall starts."""
+"""Corners and ends: which wall runs through, how far the plates stop short, where the first sheet of drywall starts.
+
+A corner out of square by no more than shows over the depth of a stud is framed as a square one. A little more, and one
+wall still runs through, the ends of the plates cut to the angle. Wide open, both plates are mitred to half the angle.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
-from guide.layout.parts import Decision, End, Offsets
-from guide.lengths import ZERO, Length, inches
+from guide.layout.ends import End, Offsets
+from guide.layout.parts import Decision
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
-from guide.reference.sayings import saying
+from guide.reference.sayings import Saying, saying
+from guide.survey.closing import Corner as Measured
+from guide.survey.closing import corner_right
 from guide.survey.model import Survey, Wall
+from guide.survey.traverse import Vector
 
 
 @dataclass(frozen=True)
@@ -21,7 +30,8 @@ class Corner:
     right_wall: str
     """The wall whose left end is in the corner."""
     through: str
-    """The one of them that runs through."""
+    """The one of them that runs through; where both are mitred, the one whose cap does."""
+    measured: Measured
     rests: frozenset[str]
     decision: Decision
 
@@ -32,25 +42,51 @@ def corners_of(survey: Survey) -> dict[tuple[str, str], Corner]:
     for wall in survey.walls:
         other = survey.by_letter.get(wall.right_joined or "")
         if other is not None:
-            corner = _corner(wall, other)
+            corner = _corner(wall, other, corner_right(survey, wall, other))
             found[wall.letter, "right"] = corner
             found[other.letter, "left"] = corner
     return found
 
 
-def _corner(wall: Wall, other: Wall) -> Corner:
-    name = f"{wall.letter}.corner_right"
+def _corner(wall: Wall, other: Wall, measured: Measured) -> Corner:
+    name, joint = f"{wall.letter}.corner_right", measured.joint
+    beat: tuple[Saying, ...] = ()
     if wall.right_first in ("this wall", "other wall"):
         through, butt = (wall, other) if wall.right_first == "this wall" else (other, wall)
         said = saying("decision.corner_said", through=through.letter, butt=butt.letter)
         rests = frozenset({wall.ref("right_first")})
-        decision = Decision(name, wall.letter, said)
     else:
         through, butt = (wall, other) if wall.length >= other.length else (other, wall)
         said = saying("decision.corner_longer", through=through.letter, butt=butt.letter)
         rests = frozenset({wall.ref("right_first")}) | wall.length.rests | other.length.rests
-        decision = Decision(name, wall.letter, said, (saying("alternative.corner_other", through=butt.letter),))
-    return Corner(wall.letter, other.letter, through.letter, rests, decision)
+        beat = (saying("alternative.corner_other", through=butt.letter),)
+    if joint == "mitred":
+        beat = ()
+    if joint != "square":
+        key, off = ("mitred", measured.mitre) if joint == "mitred" else ("cut", measured.off_square)
+        angles = {"degrees": half_degrees(measured.degrees), "off": half_degrees(off)}
+        said = saying(f"decision.corner_{key}", through=through.letter, butt=butt.letter, **angles)
+    return Corner(
+        wall.letter,
+        other.letter,
+        through.letter,
+        measured,
+        rests | measured.rests,
+        Decision(name, wall.letter, said, beat),
+    )
+
+
+def half_degrees(angle: Fraction) -> str:
+    """Print an angle to the nearest half degree, as a saw can be set: `22 1/2`."""
+    whole, half = divmod(round(angle * 2), 2)
+    return f"{whole} 1/2" if half else str(whole)
+
+
+def _turn(measured: Measured, what: str) -> Vector:
+    """Return the turn that is framed: that of a square corner where it is out by no more than shows."""
+    if measured.joint == "square":
+        return Fraction(0), Fraction(-1 if what == "outside corner" else 1)
+    return measured.turn
 
 
 def end_of(
@@ -65,8 +101,9 @@ def end_of(
     """Return one end of a wall's framing.
 
     At an inside corner the through wall stops the neighbour's B short of the concrete, the butt wall its F. At an
-    outside corner the through wall runs on past the concrete by the neighbour's F, the butt wall by its B. A neighbour
-    that is not in this job is taken to be built like this wall.
+    outside corner the through wall runs on past the concrete by the neighbour's F, the butt wall by its B. Mitred plates
+    reach from where the backs meet to where the faces do. A neighbour that is not in this job is taken to be built like
+    this wall, and the corner at its left end to be square.
     """
     what = wall.left_end if side == "left" else wall.right_end
     if what == "open end":
@@ -81,6 +118,7 @@ def end_of(
         neighbour, rests = None, frozenset({wall.ref(side), wall.ref(f"{side}_first")})
         other, case, shelf = offsets[wall.letter], cases[wall.letter], wall.shelf
         sheeted_first, lengths = True, frozenset[str]()
+        measured = corner_right(survey, wall, wall) if side == "right" else None
     else:
         through = corner.through == wall.letter
         neighbour = corner.left_wall if side == "left" else corner.right_wall
@@ -89,20 +127,55 @@ def end_of(
         other, case, shelf = offsets[neighbour], cases[neighbour], round_it.shelf
         sheeted_first = _sheeted_first(wall, round_it)
         lengths = wall.length.rests | round_it.length.rests
+        measured = corner.measured
     lap = ZERO if sheeted_first else inches(survey.basement.drywall).on("basement.drywall")
     parted = case != cases[wall.letter]
     edge = other.back if not parted and case == 1 else other.face  # where the neighbour's cap, or its plate, ends
-    if what == "outside corner":
-        # the butt wall's drywall covers the end of the through wall's framing, whose cap covers the corner
-        clear = face = -(other.face if through else other.back).with_rests(rests)
-        first_sheet = ZERO if through else -(figures.stud_deep + lap)
-        cap = -edge if through else shelf
+    inside, joint = what == "inside corner", measured.joint if measured else "square"
+    turn = _turn(measured, what) if measured else (Fraction(0), Fraction(1 if inside else -1))
+    angle = measured.rests if measured else frozenset[str]()
+    rests |= angle
+    # at an outside corner the butt wall's drywall covers the end of the through wall's framing, whose cap covers the corner
+    runs_on = through == inside
+    end = End(
+        what,
+        through,
+        neighbour,
+        ZERO,
+        ZERO,
+        ZERO,
+        ZERO,
+        over=through,
+        other=other,
+        shelf=shelf,
+        turn=turn,
+        caps_part=parted,
+    )
+    at, own = end.at, offsets[wall.letter]
+    deep = other.back if runs_on else other.face
+    near, far = at(deep, own.back), at(deep, own.face)
+    covers = other.face if not inside and through else other.face + lap
+    sheet = greatest(at(covers, own.face), at(covers, own.drywall))
+    if joint == "mitred":
+        near, far = at(other.back, own.back), at(other.face, own.face)
+        sheet = at(other.drywall, own.drywall) if inside else far
+    clear = least(near, far)
+    if joint == "square":  # nothing of this wall's own depth is in it
+        clear, near, far = (Length(each.ticks, deep.rests) for each in (clear, near, far))
+        first_sheet = Length((sheet - clear).ticks, lap.rests)
+        face = Length(at(other.drywall, own.drywall).ticks, other.drywall.rests)
     else:
-        clear, face = (other.back if through else other.face).with_rests(rests), other.drywall
-        first_sheet = (figures.stud_deep if through else ZERO) + lap
-        cap = -shelf if through else edge
-    first_sheet, cap = first_sheet.with_rests(lengths), cap.with_rests(rests)
-    return End(what, through, neighbour, clear, first_sheet, face, cap, parted)
+        first_sheet, face = sheet - clear, at(other.drywall, own.drywall)
+    clear = clear.with_rests(rests)
+    return replace(
+        end,
+        through=None if joint == "mitred" else through,
+        clear=clear,
+        first_sheet=first_sheet.with_rests(lengths),
+        face=face.with_rests(angle) if inside else clear,
+        cap=at(-shelf if runs_on else edge, ZERO).with_rests(rests),
+        slant=(far - near).with_rests(rests),
+    )
 
 
 def _sheeted_first(wall: Wall, other: Wall) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 
-from guide.layout.parts import Offsets
+from guide.layout.ends import Offsets
 from guide.lengths import ZERO, Length
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying, saying

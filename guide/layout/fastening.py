@@ -30,7 +30,7 @@ def _butts(site: Site, part: Part) -> bool:
     """Say whether a part is the end stud that is nailed to the corner pack of the wall round the corner."""
     if part.kind is not Kind.STUD:
         return False
-    left, right = part.box.x0 == site.start, part.box.x1 == site.end
+    left, right = part.box.x0 == site.stands[0], part.box.x1 == site.stands[1]
     return (left and site.left.through is False) or (right and site.right.through is False)
 
 

@@ -125,7 +125,7 @@ def _free(site: Site, part: Part, framing: Framing) -> bool:
 
 def _behind(site: Site) -> tuple[Length, Length]:
     """Return where blocks can stand: along the plates, but not past an outside corner, where the other wall comes up."""
-    return greatest(site.start, ZERO), least(site.end, site.wall.length)
+    return greatest(site.stands[0], ZERO), least(site.stands[1], site.wall.length)
 
 
 def _meets(box: Box, other: Box) -> bool:

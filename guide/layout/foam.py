@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import pairwise, product
 
 from guide.interview.asking import CORNERS
 from guide.layout.corners import Corner
+from guide.layout.ends import squared
 from guide.layout.heights import foam_top
 from guide.layout.kept import Kept, once
 from guide.layout.offsets import pipe_heights
@@ -91,14 +92,14 @@ def _best_takes(
     Goes along the run keeping, for either choice at the last corner, the best way to it. In a ring the choice at the
     corner that closes it is tried both ways.
     """
-    ring = len(run) > 1 and (run[0], "left") in corners
+    ring = len(run) > 1 and (run[0], "left") in corners and not sites[run[0]].site.left.mitred
     best: tuple[_Rank, dict[str, Takes]] | None = None
     for closing in (False, True) if ring else (None,):
         ways: dict[bool | None, tuple[_Rank, dict[str, Takes]]] = {closing: ((0, 0, ()), {})}
         for letter in run:
             reached: dict[bool | None, tuple[_Rank, dict[str, Takes]]] = {}
             for before, (rank, takes) in ways.items():
-                shared = (letter, "left") in corners
+                shared = (letter, "left") in corners and not sites[letter].site.left.mitred
                 for left in (not before,) if shared else _choices(sites[letter], "left"):
                     for right in _choices(sites[letter], "right"):
                         take = (left, right)
@@ -127,7 +128,7 @@ def _ranked(rank: _Rank, foam: FoamSite, sheets: int, take: Takes, corners: Mapp
 
 def _choices(foam: FoamSite, side: str) -> tuple[bool, ...]:
     end = foam.site.left if side == "left" else foam.site.right
-    return (False, True) if end.what in CORNERS else (False,)
+    return (False, True) if end.what in CORNERS and not end.mitred else (False,)
 
 
 def _sheets(foam: FoamSite) -> dict[Takes, int]:
@@ -181,29 +182,39 @@ def pieces_of(foam: FoamSite, left_short: bool, right_short: bool) -> tuple[Part
     What is no wider than two sealed gaps is left to the can.
     """
     site = foam.site
-    start = _start(site, "left", left_short)
-    end = site.wall.length - _start(site, "right", right_short)
+    start, left_slant = _start(site, "left", left_short)
+    off, right_slant = _start(site, "right", right_short)
+    end = site.wall.length - off
     parts: list[Part] = []
     for x0, x1, gaps in _stretches(start, end, tuple(_gaps(foam))):
-        if x1 - x0 > site.figures.foam_cut_gap * 2:
+        slants = ZERO, ZERO
+        if left_slant.ticks or right_slant.ticks:
+            (x0, x1), slants = squared((x0, x1), (start, end), (left_slant, right_slant))
+        if x1 - x0 > site.figures.foam_cut_gap * 2 + abs(slants[0]) + abs(slants[1]):
             for left, right in pairwise(_edges(site, x0, x1)):
-                parts += _column(foam, left, right, gaps)
+                own = slants[0] if left == x0 else ZERO, slants[1] if right == x1 else ZERO
+                parts += [replace(part, slants=own) for part in _column(foam, left, right, gaps)]
     return tuple(parts)
 
 
-def _start(site: Site, side: str, short: bool) -> Length:
-    """Return where foam starts; at a corner that rests on all that was weighed in giving the corner away."""
+def _start(site: Site, side: str, short: bool) -> tuple[Length, Length]:
+    """Return where foam starts and how that end slants; at a corner it rests on all that was weighed in giving it away."""
     end = site.left if side == "left" else site.right
     if end.what == "framed wall":
-        return end.clear
+        return end.clear, ZERO
     if end.what == "open end":
-        return ZERO.with_rests(end.clear.rests)
+        return ZERO.with_rests(end.clear.rests), ZERO
     concrete = (value.rests for _, value in site.wall.concrete.points)
     weighed = site.things.union(site.wall.length.rests, {"basement.foam_sheet", "basement.block_reach"}, *concrete)
+    # round an outside corner one wall's foam runs on over the edge of the other's
     gap = site.offsets.foam_face
-    if end.what == "outside corner":  # one wall's foam runs on over the edge of the other's
-        return (ZERO if short else -gap).with_rests(weighed)
-    return (gap if short else ZERO).with_rests(weighed)
+    if end.mitred:
+        bed = site.figures.glue_bed
+        at, slant = end.mitre(bed, bed, gap, gap)
+        return at.with_rests(weighed), slant.with_rests(weighed)
+    depth = gap if short is (end.what == "inside corner") else ZERO
+    at, slant = end.parallel(end.at(depth, ZERO), site.figures.glue_bed, gap)
+    return Length(at.ticks, depth.rests | weighed), slant.with_rests(weighed)
 
 
 def _stretches(start: Length, end: Length, gaps: tuple[_Gap, ...]) -> Iterable[tuple[Length, Length, tuple[_Gap, ...]]]:

@@ -10,10 +10,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from guide.layout.cap import between, round_pipe, strips_of
+from guide.layout.ends import End, squared
 from guide.layout.heights import most_over_concrete
 from guide.layout.offsets import pipe_heights
 from guide.layout.openings import Hole, Stretch
-from guide.layout.parts import Box, Datum, End, Kind, Level, Material, Part, Remark, over_slab, overlap
+from guide.layout.parts import Box, Datum, Kind, Level, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
 from guide.layout.studs import Framing, notched_for
 from guide.lengths import ZERO, Length, greatest, least
@@ -35,13 +36,15 @@ def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list
     crossing = [pipe for pipe in site.wall.pipes if pipe.run == "lying" and _crosses(site, pipe)]
     pipes = [*(stack.pipe for stack in framing.stacks if stack.pipe.back < front), *crossing]
     free = [*(round_pipe(site, pipe) for pipe in pipes), *_openings(site, framing)]
-    x0 = _start(site.left, figures.stud_deep).with_rests(weighed)
-    x1 = (site.wall.length - _start(site.right, figures.stud_deep)).with_rests(weighed)
+    (x0, left), (off, right) = (_start(end, back, front, weighed) for end in (site.left, site.right))
+    x1 = site.wall.length - off
     strips: list[Part] = []
     laps: list[Part] = []
     for run in between(site, x0, x1, free):
+        run, slants = squared(run, (x0, x1), (left, right))
         box = Box(*run, back, front, low, low.up(figures.plywood))
-        found, joints = strips_of(site, Kind.LEDGE, run, box, saying("part.ledge", shelf=site.wall.shelf, to=front))
+        why = saying("part.ledge", shelf=site.wall.shelf, to=front)
+        found, joints = strips_of(site, Kind.LEDGE, run, box, why, slants)
         strips += found
         laps += [_lap(site, joint, box) for joint in joints]
     mates = [notched_for(site, _mate(site, block, laps, back, weighed), site.wall.pipes) for block in blocks]
@@ -50,19 +53,21 @@ def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list
     return [*strips, *laps, *mates], remarks
 
 
-def _start(end: End, stud_deep: Length) -> Length:
-    """Return how far from the concrete corner the ledge begins; below 0 where it runs on past it.
+def _start(end: End, back: Length, front: Length, weighed: frozenset[str]) -> tuple[Length, Length]:
+    """Return how far from the concrete corner the ledge begins, below 0 where it runs on past it, and how that end slants.
 
     At a corner one ledge runs back to the other wall's wood and the other ends at its back line, where the caps end at its
-    face. Where the other wall has no ledge, its concrete is in the way.
+    face; mitred plates have mitred ledges. Where the other wall has no ledge, its concrete is in the way.
     """
+    if end.other is None:
+        return end.cap.with_rests(weighed), ZERO
+    inside = end.what == "inside corner"
+    if end.mitred and not end.caps_part:
+        return end.mitre(back, (-end.shelf).with_rests(weighed), front, end.other.back)
+    depth = end.other.back if end.over is not inside else -end.shelf
     if end.neighbour is not None and end.caps_part:
-        return end.clear if end.through else end.clear - stud_deep
-    if end.what == "inside corner" and not end.through:
-        return end.cap - stud_deep
-    if end.what == "outside corner" and end.through:
-        return end.cap + stud_deep
-    return end.cap
+        depth = end.other.back if inside else end.other.face
+    return end.parallel(end.at(depth, ZERO).with_rests(weighed), back, front)
 
 
 def _openings(site: Site, framing: Framing) -> Iterator[Stretch]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from guide.layout.crooked import swung
-from guide.layout.parts import Decision, Offsets
+from guide.layout.ends import Offsets
+from guide.layout.parts import Decision
 from guide.layout.pipes import narrow
 from guide.layout.plane import Line, lines_of, moves, weighed
 from guide.lengths import ZERO, Length, greatest, inches

@@ -170,7 +170,7 @@ def _side(
 
 def _free(site: Site, part: Part, taken: Sequence[Part], barred: Sequence[Stretch]) -> bool:
     box = part.box
-    on_the_plate = site.start <= box.x0 and box.x1 <= site.end
+    on_the_plate = site.stands[0] <= box.x0 and box.x1 <= site.stands[1]
     clear = not any(overlap(box.x0, box.x1, *each) for each in barred)
     return on_the_plate and clear and not any(_in_the_way(part, other) for other in taken)
 

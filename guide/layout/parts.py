@@ -18,7 +18,8 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
 
-from guide.lengths import Length
+from guide.layout.ends import End, Offsets, Point, slanted
+from guide.lengths import ZERO, Length
 from guide.reference.codes import CodeProfile
 from guide.reference.sayings import Saying
 from guide.survey.model import Survey, Wall
@@ -152,6 +153,11 @@ class Part:
     """What is taken out of it: boxes inside its own."""
     lies: bool = False
     """Its sheet's length runs along the wall: `wide` lies along the sheet then, and `cut` across it."""
+    slants: Point = (ZERO, ZERO)
+    """How much further in its left and its right end lie at the room side than at the concrete side; below 0 further out.
+
+    The box reaches from long point to long point, and so does the cut.
+    """
     fastenings: tuple[Fastening, ...] = ()
     id: str = ""
     """Stable name: wall, kind and number from the left, such as `A.stud.7`; empty until the wall is complete."""
@@ -179,6 +185,11 @@ class Part:
         return self.box.x0.rests | self.placed_by
 
     @property
+    def plan(self) -> tuple[Point, Point, Point, Point]:
+        """Its corners from above, (x, y): along the concrete side from the left, then back along the room side."""
+        return slanted((self.box.x0, self.box.x1), (self.box.y0, self.box.y1), self.slants)
+
+    @property
     def centre(self) -> Length:
         """The middle of its box along the wall."""
         return (self.box.x0 + self.box.x1) // 2
@@ -202,47 +213,6 @@ class Remark:
 
     saying: Saying
     x: Length
-
-
-@dataclass(frozen=True, slots=True)
-class Offsets:
-    """How far things stand from the concrete."""
-
-    back: Length
-    """B: to the back of the studs."""
-    face: Length
-    """F: to the room face of the studs."""
-    drywall: Length
-    """D: to the face of the drywall."""
-    hump: Length
-    """The worst hump toward the room, lean included."""
-    foam_face: Length
-    """To the room face of the foam, where the concrete is flat."""
-
-
-@dataclass(frozen=True, slots=True)
-class End:
-    """One end of a wall's framing."""
-
-    what: str
-    """`inside corner`, `outside corner`, `framed wall` or `open end`."""
-    through: bool | None
-    """At a corner: this wall runs through (True) or butts (False)."""
-    neighbour: str | None
-    """The letter of the wall of this job round the corner."""
-    clear: Length
-    """From the concrete corner to the end of the plates; below 0 where they run on past an outside corner."""
-    first_sheet: Length
-    """From the end of the plates to where drywall starts at this end; below 0 where it runs on past them."""
-    face: Length
-    """From the concrete corner to the face of the drywall, or of the framed wall, that stands across this end.
-
-    Round an outside corner nothing does: as `clear`.
-    """
-    cap: Length
-    """From the concrete corner to the end of the cap; below 0 where it runs on over the corner to the sill."""
-    caps_part: bool = False
-    """The caps of the two walls lie at different heights here, so that a hole stays between them."""
 
 
 @dataclass(frozen=True)
@@ -284,6 +254,11 @@ class WallLayout:
     def plate(self) -> Length:
         """The length of the plates."""
         return self.plate_end - self.plate_start
+
+    @property
+    def slanted(self) -> bool:
+        """Whether an end of the plates is sawn off square."""
+        return bool(self.left.slant.ticks or self.right.slant.ticks)
 
     def of(self, *kinds: Kind) -> tuple[Part, ...]:
         """Return the parts of these kinds, from the left."""

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from guide.layout.ends import squared
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, under_joists
 from guide.layout.pipes import Stack
 from guide.layout.site import Site
@@ -80,7 +81,11 @@ def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length,
         runs.append((at, min(x0, site.end)))
         at = max(at, x1)
     runs.append((at, site.end))
-    return [(x0, x1) for x0, x1 in runs if x1 - x0 >= site.figures.stud_thick]
+    if site.left.slant.ticks or site.right.slant.ticks:
+        slants = site.left.slant, site.right.slant
+        runs = [squared(run, (site.start, site.end), slants)[0] for run in runs]
+    starts, ends = site.stands
+    return [(x0, x1) for x0, x1 in runs if min(x1, ends) - max(x0, starts) >= site.figures.stud_thick]
 
 
 def _piece(site: Site, kind: Kind, x0: Length, x1: Length, rests: frozenset[str]) -> Part:
@@ -94,7 +99,8 @@ def _piece(site: Site, kind: Kind, x0: Length, x1: Length, rests: frozenset[str]
     box = Box(x0, x1, site.offsets.back, site.offsets.face, low, high)
     why = saying(f"part.{kind.value.replace(' ', '_')}", start=x0 - site.start, end=x1 - site.start)
     cut = (x1 - x0).down_to(figures.cut_step)
-    return Part(kind, site.letter, material, box, cut.with_rests(rests), why, placed_by=rests)
+    slants = site.left.slant if x0 == site.start else ZERO, site.right.slant if x1 == site.end else ZERO
+    return Part(kind, site.letter, material, box, cut.with_rests(rests), why, placed_by=rests, slants=slants)
 
 
 def _bottom_ends(site: Site, x0: Length, x1: Length, stock: Length) -> list[Length]:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from guide.layout.ends import End, Offsets
 from guide.layout.heights import cap_meets_plate
-from guide.layout.parts import Box, End, Kind, Level, Material, Offsets, Part, over_slab, overlap, under_joists
+from guide.layout.parts import Box, Kind, Level, Material, Part, over_slab, overlap, under_joists
 from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
@@ -51,6 +52,11 @@ class Site:
     def head(self) -> Level:
         """Underside of the top plate."""
         return under_joists(self.over_plate + self.figures.stud_thick)
+
+    @property
+    def stands(self) -> tuple[Length, Length]:
+        """Between which places studs can stand: the ends of the plates, or the short points of their slanted ends."""
+        return self.start + abs(self.left.slant), self.end - abs(self.right.slant)
 
     @property
     def run(self) -> tuple[Length, Length]:

@@ -114,24 +114,30 @@ def _module(site: Site, side: Side, zero: Length) -> Iterator[tuple[int, Length]
 def _ends(site: Site, pipes: list[Stretch], holes: list[Stretch]) -> tuple[list[Part], list[Remark]]:
     """Return the end studs and, where a through wall meets a corner, the flat stud that backs it.
 
-    A pipe that leaves no room for an end stud moves it to its other side; in an opening there is none.
+    Round a mitred outside corner the flat stud stands first, as near the mitre as it can. A pipe that leaves no room for an end stud moves it to its other side; in an opening there is none.
     """
     thick, deep = site.figures.stud_thick, site.figures.stud_deep
     x0, x1 = _past_pipes(site, pipes)
     studs: list[Part] = []
     packs: list[Part] = []
     remarks: list[Remark] = []
+    starts, ends = site.stands
     for side, end, at, inner, home in (
-        ("left", site.left, x0, x0 + thick, x0 == site.start),
-        ("right", site.right, x1 - thick, x1 - thick - deep, x1 == site.end),
+        ("left", site.left, x0, x0 + thick, x0 == starts),
+        ("right", site.right, x1 - thick, x1 - thick - deep, x1 == ends),
     ):
+        first = end.mitred and end.what == "outside corner"
+        if first and home:
+            nose = end.nose(thick, deep)
+            inner = site.start + nose if side == "left" else site.end - nose - deep
+            at = inner + deep if side == "left" else inner - thick
         stud = site.upright(Kind.STUD, at, saying("part.end_stud", side=side, what=end.what))
         barred = [*holes, *((other.box.x0, other.box.x1) for other in studs)]
-        if site.start <= at and at + thick <= site.end and not any(overlap(at, at + thick, *each) for each in barred):
+        if starts <= at and at + thick <= ends and not any(overlap(at, at + thick, *each) for each in barred):
             studs.append(stud)
-        backed = end.through and end.what == "inside corner"
+        backed = first or (end.through and end.what == "inside corner")
         if backed and home:
-            packs.append(_pack(site, stud, inner))
+            packs.append(_pack(site, stud, inner, "part.pack_first" if first else "part.pack"))
         elif backed:
             remarks.append(Remark(saying("remark.pack_dropped"), at))
     return [*studs, *packs], remarks
@@ -139,7 +145,7 @@ def _ends(site: Site, pipes: list[Stretch], holes: list[Stretch]) -> tuple[list[
 
 def _past_pipes(site: Site, pipes: list[Stretch]) -> Stretch:
     """Return where the outermost studs begin and end: at the plates' ends, or past a pipe that leaves no room there."""
-    thick, x0, x1 = site.figures.stud_thick, site.start, site.end
+    thick, (x0, x1) = site.figures.stud_thick, site.stands
     for left, right in sorted(pipes):
         if overlap(x0, x0 + thick, left, right):
             x0 = right.with_rests(x0.rests)
@@ -149,12 +155,12 @@ def _past_pipes(site: Site, pipes: list[Stretch]) -> Stretch:
     return x0, x1
 
 
-def _pack(site: Site, stud: Part, x0: Length) -> Part:
+def _pack(site: Site, stud: Part, x0: Length, why: str) -> Part:
     """Return the flat stud beside an end stud, its face flush with the room."""
     x1, face = x0 + site.figures.stud_deep, site.offsets.face
     cut = site.stud_cut((x0 + x1) // 2)
     box = Box(x0, x1, face - site.figures.stud_thick, face, stud.box.z0, stud.box.z0.up(cut))
-    return replace(stud, kind=Kind.PACK, box=box, cut=cut, why=saying("part.pack"))
+    return replace(stud, kind=Kind.PACK, box=box, cut=cut, why=saying(why))
 
 
 def _without_crowded_packs(site: Site, parts: list[Part], barred: list[Stretch]) -> tuple[list[Part], list[Remark]]:
@@ -181,7 +187,8 @@ def _at(
     """Return what stands at one place of the module: a stud, short studs round an opening, or nothing."""
     half = site.figures.stud_thick // 2
     x0, x1 = centre - half, centre + half
-    if x0 < site.start or x1 > site.end:
+    starts, ends = site.stands
+    if x0 < starts or x1 > ends:
         return []
     for hole in holes:
         if hole.x0 <= x0 and x1 <= hole.x1:
@@ -208,7 +215,7 @@ def _beside(site: Site, stack: Stack, parts: list[Part], barred: list[Stretch], 
         x1 = x0 + thick
         free = not any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts)
         free &= not any(overlap(x0, x1, *each) for each in barred)
-        if free and site.start <= x0 and x1 <= site.end:
+        if free and site.stands[0] <= x0 and x1 <= site.stands[1]:
             stud = site.upright(Kind.STUD, x0, saying("part.pipe_stud", side=side, wide=stack.pipe.wide))
             found.append(replace(stud, placed_by=stud.placed_by | site.things))
     return found

@@ -11,7 +11,8 @@ from fractions import Fraction
 from typing import Literal
 
 from guide.book.conditions import Fact
-from guide.layout.parts import FULL_HEIGHT, End, Kind, Layout, Part, WallLayout, overlap
+from guide.layout.ends import End
+from guide.layout.parts import FULL_HEIGHT, Kind, Layout, Part, WallLayout, overlap
 from guide.lengths import ZERO, Length, exact_inches, greatest, least
 from guide.reference.figures import load_figures
 from guide.reference.steps import load_steps
@@ -46,6 +47,8 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.foam_first": _YES_NO,
     "wall.runs_through": _YES_NO,
     "wall.starts_past": _YES_NO,
+    "wall.cut_ends": _YES_NO,
+    "wall.mitred_ends": _YES_NO,
     "wall.waits_for_foam": _YES_NO,
     "wall.fireblocks_through_foam": _YES_NO,
     "wall.open_fireblocks": None,
@@ -65,7 +68,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.boxed_pipes": None,
     "wall.notched_studs": None,
     "wall.reach": _YES_NO,
-    "end.role": ("through", "butt", "none"),
+    "end.role": ("through", "butt", "mitred", "none"),
     "end.what": ("inside corner", "outside corner", "framed wall", "open end"),
     "end.neighbour": _YES_NO,
     "end.neighbour_foam_first": _YES_NO,
@@ -112,6 +115,8 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
         "wall.foam_first": _yes(wall.foam_first),
         "wall.runs_through": _yes(any(_through(end) for end in ends)),
         "wall.starts_past": _yes(wall.plate_start < ZERO),
+        "wall.cut_ends": _yes(any(end.slant.ticks and not end.mitred for end in (wall.left, wall.right))),
+        "wall.mitred_ends": _yes(wall.left.mitred or wall.right.mitred),
         "wall.waits_for_foam": _yes(any(_through(end) and end["end.neighbour_foam_first"] == "yes" for end in ends)),
         "wall.fireblocks_through_foam": _yes(
             layout.survey.basement.block_reach == "concrete" and bool(wall.of(Kind.FIREBLOCK))
@@ -141,7 +146,7 @@ def end_facts(layout: Layout, wall: WallLayout, side: Side) -> dict[str, Fact]:
     end = end_at(wall, side)
     neighbour = layout.by_letter.get(end.neighbour or "")
     return {
-        "end.role": {True: "through", False: "butt", None: "none"}[end.through],
+        "end.role": "mitred" if end.mitred else {True: "through", False: "butt", None: "none"}[end.through],
         "end.what": end.what,
         "end.neighbour": _yes(neighbour is not None),
         "end.neighbour_foam_first": _yes(neighbour is not None and neighbour.foam_first),
@@ -165,10 +170,11 @@ def end_stud(wall: WallLayout, side: Side) -> Part | None:
 
 def pack_at(wall: WallLayout, side: Side) -> Part | None:
     """Return the flat stud of the corner pack at one end, or None where there is none."""
-    thick = load_figures().stud_thick
+    figures, end = load_figures(), end_at(wall, side)
+    off = end.nose(figures.stud_thick, figures.stud_deep) if end.mitred else abs(end.slant) + figures.stud_thick
     if side == "left":
-        return next((pack for pack in wall.of(Kind.PACK) if pack.box.x0 == wall.plate_start + thick), None)
-    return next((pack for pack in wall.of(Kind.PACK) if pack.box.x1 == wall.plate_end - thick), None)
+        return next((pack for pack in wall.of(Kind.PACK) if pack.box.x0 == wall.plate_start + off), None)
+    return next((pack for pack in wall.of(Kind.PACK) if pack.box.x1 == wall.plate_end - off), None)
 
 
 def hidden_blocks(wall: WallLayout, side: Side) -> tuple[Part, ...]:

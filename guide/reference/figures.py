@@ -110,6 +110,8 @@ class Figures:
     closing_most: Length
     square_over: Length
     square_shows: Length
+    corner_square: Length
+    corner_cut: Length
 
 
 @lru_cache(maxsize=1)

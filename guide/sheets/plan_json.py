@@ -13,6 +13,7 @@ from guide.checks.findings import Finding
 from guide.layout.parts import Part, WallLayout
 from guide.lengths import Length, in_inches, with_unit
 from guide.order.evenings import Evening
+from guide.order.facts import SIDES
 from guide.order.plan import Step
 from guide.reference.sayings import say
 from guide.sheets.cuts import goods_of
@@ -38,7 +39,7 @@ class PartJson(JsonModel):
     kind: str
     material: str
     box: dict[str, float] = Field(
-        description="x0 x1 y0 y1 z0 z1 in inches: x from the left concrete corner, y from the concrete, z from the slab at the middle of the part"
+        description="x0 x1 y0 y1 z0 z1 in inches: x from the left concrete corner, y from the concrete, z from the slab at the middle of the part; where an end slants, left_slant or right_slant is how much further in it lies at y1 than at y0, and x0 or x1 its long point"
     )
     cut: str = Field(description="length to cut, in the job's unit; `locked` when it rests on anything not measured")
     wide: str | None = Field(description="width to cut, where it is not the stock's own")
@@ -265,6 +266,7 @@ def _part(plan: Plan, wall: WallLayout, part: Part) -> PartJson:
     box = part.box
     z0, z1 = box.z0.at(wall.wall, part.centre), box.z1.at(wall.wall, part.centre)
     edges = {"x0": box.x0, "x1": box.x1, "y0": box.y0, "y1": box.y1, "z0": z0, "z1": z1}
+    edges |= {f"{side}_slant": slant for side, slant in zip(SIDES, part.slants, strict=True) if slant.ticks}
     locked = plan.stopped or bool(plan.survey.unsure(part.size_rests))
     return PartJson(
         id=part.id,

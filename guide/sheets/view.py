@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from guide.checks.findings import Finding
+from guide.layout.corners import half_degrees
 from guide.layout.drywall import sheets_in
+from guide.layout.ends import End
 from guide.layout.packing import sheets_for
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, least, retold, show, with_unit
@@ -106,11 +108,20 @@ class WallView:
             ("B, concrete to the back of the studs", self.size(offsets.back)),
             ("F, concrete to the room face of the studs", self.size(offsets.face)),
             ("D, concrete to the face of the drywall", self.size(offsets.drywall)),
-            ("Plates, end to end", self.size(wall.plate)),
+            (f"Plates, {'long point to long point' if wall.slanted else 'end to end'}", self.size(wall.plate)),
             (f"Left end of the plates {left} the left concrete corner", self.size(abs(starts))),
             (f"Right end of the plates {right} the right concrete corner", self.size(abs(ends))),
+            *(row for side, end in (("Left", wall.left), ("Right", wall.right)) for row in self._slant(side, end)),
             (f"First drywall sheet starts ({wall.zero_side}) {sheet}", self.size(zero)),
         )
+
+    def _slant(self, side: str, end: End) -> Iterable[tuple[str, str]]:
+        """Say how a slanted end of the plates is sawn."""
+        if end.slant.ticks:
+            saw = LOCKED if self.plan.guessed(end.slant) else f"{half_degrees(end.off_square)} degrees"
+            short = "room" if end.slant > ZERO else "concrete"
+            yield f"{side} end of the plates is sawn off square by", saw
+            yield f"Its {short} edge is the shorter one, by", self.size(abs(end.slant))
 
     @property
     def lengths(self) -> tuple[tuple[str, str], ...]:
@@ -132,8 +143,10 @@ class WallView:
     @property
     def marks(self) -> tuple[Mark, ...]:
         """Every mark on the plates, from the left."""
-        end = self._row(self.wall.plate_end, 5, "end", "right end of the plates")
-        found = [*self._framing_marks(), *self._joint_marks(), *self._gap_marks(), *self._box_marks(), end]
+        point = ", their long point" if self.wall.right.slant.ticks else ""
+        end = self._row(self.wall.plate_end, 5, "end", f"right end of the plates{point}")
+        framing = *self._slant_marks(), *self._framing_marks()
+        found = [*framing, *self._joint_marks(), *self._gap_marks(), *self._box_marks(), end]
         return tuple(mark for _, _, mark in sorted(found, key=lambda each: (each[0], each[1])))
 
     def _row(
@@ -150,6 +163,15 @@ class WallView:
         right = self.bare(self.wall.plate_end - x, {*x.rests, *rests})
         end = self.mark(to, rests) if to is not None else ""
         return x.ticks, order, Mark(self.mark(x, rests), end, right, sign, what, plate)
+
+    def _slant_marks(self) -> Iterable[tuple[int, int, Mark]]:
+        """Yield the saw cuts at slanted ends, from the one edge of the plate to the other."""
+        left, right = self.wall.left.slant, self.wall.right.slant
+        for slant, x0, side in ((left, self.wall.plate_start, 0), (right, self.wall.plate_end - abs(right), 1)):
+            if slant.ticks:
+                edges = ("concrete", "room") if (slant > ZERO) is (side == 0) else ("room", "concrete")
+                what = f"saw cut, slanting from the {edges[0]} edge to the {edges[1]} edge"
+                yield self._row(x0, 0, "/", what, slant.rests, x0 + abs(slant))
 
     def _framing_marks(self) -> Iterable[tuple[int, int, Mark]]:
         edges = {edge.ticks for edge in self.wall.sheet_edges}
@@ -224,7 +246,7 @@ class WallView:
         return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, to, self._note(part))
 
     def _note(self, part: Part) -> str:
-        notes: list[str] = []
+        notes = list(self._slanted(part))
         if part.kind is Kind.FOAM:
             notes += self._foam_notes(part)
         for notch in part.notches:
@@ -234,6 +256,13 @@ class WallView:
                 f"notch in the back {self.size(deep)} deep, from {self.size(low)} to {self.size(high)} up from its foot"
             )
         return "; ".join(notes)
+
+    def _slanted(self, part: Part) -> Iterable[str]:
+        """Say which ends of a piece slant: its length, or a sheet's width, is from long point to long point."""
+        for side, slant in zip(("left", "right"), part.slants, strict=True):
+            if slant.ticks:
+                short = "room" if slant > ZERO else "concrete"
+                yield f"{side} end at a slant, its edge toward the {short} {self.size(abs(slant))} shorter"
 
     def _foam_notes(self, part: Part) -> Iterable[str]:
         """Say where a piece starts when it does not start at the floor gap, and what has to be cut out of it."""

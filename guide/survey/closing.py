@@ -13,10 +13,12 @@ from itertools import accumulate
 from guide.lengths import Length, from_inches
 from guide.reference.figures import load_figures
 from guide.survey.model import Survey, Wall
-from guide.survey.traverse import Traverse, Vector, angle_across, cross, sine_of, size, turned, walk
+from guide.survey.traverse import Traverse, Vector, angle_across, cross, degrees_of, sine_of, size, turned, walk
 
 SQUARE = Fraction(0)
 """Cosine of a square corner."""
+FLATTEST = Fraction(1, 5)
+"""Sine of the least turn that a corner of framing is laid out for, some 11 degrees: flatter, and two walls are one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,35 @@ class Corner:
         """Cosine and sine of the turn to the right, walking round the room."""
         sine = sine_of(self.cosine)
         return (self.cosine, -sine) if self.wall.right_end == "outside corner" else (-self.cosine, sine)
+
+    @property
+    def degrees(self) -> Fraction:
+        """The angle between the two walls, seen from the room: under 180 inside, over 180 round an outside corner."""
+        return 180 - degrees_of(self.turn)
+
+    @property
+    def off_square(self) -> Fraction:
+        """By how many degrees it is out of square."""
+        return abs(90 - abs(degrees_of(self.turn)))
+
+    @property
+    def mitre(self) -> Fraction:
+        """By how many degrees from a square cut the plates' ends are sawn where both are mitred: half the turn."""
+        return abs(degrees_of(self.turn)) / 2
+
+    @property
+    def joint(self) -> str:
+        """How the plates meet: `square`, `cut` (butted, their ends cut to the angle), `mitred`, or `none` can be built.
+
+        It is judged by how far the corner is out of square over the depth of a stud.
+        """
+        figures, (cosine, sine) = load_figures(), self.turn
+        out = abs(cosine) * figures.stud_deep.inch
+        if out <= figures.corner_square.inch * abs(sine):
+            return "square"
+        if out <= figures.corner_cut.inch * abs(sine):
+            return "cut"
+        return "mitred" if cosine > 0 and abs(sine) >= FLATTEST else "none"
 
     def out_over(self, length: Length) -> Length:
         """How far out of square it is over a length: 0 for a square one, never negative."""
@@ -82,7 +113,7 @@ class Miss:
 def corners_measured(survey: Survey) -> tuple[Corner, ...]:
     """Return the corner at the right end of every wall that meets the next one of this job, in the order walked."""
     return tuple(
-        _corner(survey, wall, other)
+        corner_right(survey, wall, other)
         for wall in survey.walls
         if (other := survey.by_letter.get(wall.right_joined or "")) is not None
     )
@@ -139,7 +170,8 @@ def _diagonals(survey: Survey) -> Iterator[tuple[str, tuple[tuple[Wall, Wall], t
     yield "basement.diagonal_second", ((b, c), (d, a)), second
 
 
-def _corner(survey: Survey, wall: Wall, other: Wall) -> Corner:
+def corner_right(survey: Survey, wall: Wall, other: Wall) -> Corner:
+    """Return the corner at the right end of a wall, with the next wall; square where nobody measured it."""
     figures = load_figures()
     for question, pairs, diagonal in _diagonals(survey):
         for one, two in pairs:

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import combinations
 
+from guide.interview.asking import CORNERS
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
-from guide.survey.closing import impossible_diagonals
+from guide.survey.closing import corner_right, impossible_diagonals
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
 from guide.survey.on_hand import read_on_hand
+from guide.survey.traverse import degrees_of
 
-TURN = {"inside corner": 1, "outside corner": -1}
-"""Right angles by which the walk round the room turns to the right at a corner."""
 TURNS_OF_A_RING = 4
-"""A walk round a room turns right four times more than left."""
+"""A walk round a room turns to the right by four right angles more than to the left."""
 
 _Thing = tuple[str, Length, Length]
 """Something on a wall: its place, its left and its right edge."""
@@ -29,7 +30,7 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
     return tuple(_at_home(survey)) + tuple(
         problem
         for wall in survey.walls
-        for check in (_outside, _overlapping, _heights, _places, _doors, _runs, _diagonals)
+        for check in (_outside, _overlapping, _heights, _places, _doors, _runs, _diagonals, _angles)
         for problem in check(survey, wall)
         if survey.given(_rests(problem))
     )
@@ -186,16 +187,18 @@ def _doors(survey: Survey, wall: Wall) -> Iterator[Problem]:
 def _runs(survey: Survey, wall: Wall) -> Iterator[Problem]:
     """Four more inside corners than outside ones close a room: a ring needs just so many, a run that is open fewer.
 
-    A ring is judged at its first letter, an open run at its left end.
+    A corner that was measured counts by its angle, and the sum to the nearest right angle. A ring is judged at its first
+    letter, an open run at its left end.
     """
     run = _run_from(survey, wall)
     closes = run[-1].right_joined == wall.letter
     if (closes and wall.letter != "A") or (not closes and wall.left_joined in survey.by_letter):
         return
-    net = 0
+    turned, net = Fraction(0), 0
     for number, each in enumerate(run, 1):
         if each.right_joined:
-            net += TURN[each.right_end]
+            turned += degrees_of(corner_right(survey, each, survey.by_letter.get(each.right_joined, each)).turn)
+            net = round(turned / 90)
         if net >= TURNS_OF_A_RING and each.right_joined and not closes:
             said = saying("problem.too_many_corners", first=wall.letter, last=each.right_joined, count=number + 1)
             yield _problem(wall, (f"{each.letter}.right",), said)
@@ -216,6 +219,18 @@ def _diagonals(survey: Survey, wall: Wall) -> Iterator[Problem]:
                        other_length=other.length, least=abs(one.length - other.length),
                        most=one.length + other.length, given=diagonal),
             )  # fmt: skip
+
+
+def _angles(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """A corner too sharp or too flat for two walls of studs."""
+    before = survey.by_letter.get(wall.left_joined or "")
+    corners = [corner_right(survey, before, wall)] if before is not None else []
+    if wall.right_end in CORNERS:
+        corners.append(corner_right(survey, wall, survey.by_letter.get(wall.right_joined or "", wall)))
+    for corner in corners:
+        if corner.joint == "none":
+            said = saying("problem.angle", wall=corner.wall.letter, degrees=round(corner.degrees))
+            yield _problem(wall, tuple(sorted(corner.rests)), said)
 
 
 def _run_from(survey: Survey, wall: Wall) -> list[Wall]:

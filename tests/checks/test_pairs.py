@@ -141,6 +141,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         across("100 1/4 in", "99 3/4 in", "100 1/4 in", "99 3/4 in"),
         across("100 1/8 in", "99 7/8 in", "100 1/8 in", "99 7/8 in"),
     ),
+    # 1/8 over a stud's 3 1/2 is a tangent of 1/28: the square root of 10,000 + 9,600 x 0.0357 is 101.70
+    "corner_angle": (
+        across("101 3/4 in", "98 1/4 in", "101 3/4 in", "98 1/4 in", length="48 in"),
+        across("101 11/16 in", "98 5/16 in", "101 11/16 in", "98 5/16 in", length="48 in"),
+    ),
     "diagonals_idle": (diagonals("both diagonals", 3), diagonals("both diagonals", 4)),
     "head_too_high": (one(openings=[new_door("60 in", height="88 in")]), one(openings=[new_door("60 in")])),
     "header_wide": (

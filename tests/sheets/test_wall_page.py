@@ -45,6 +45,19 @@ def test_foam_cap_and_drywall_have_both_edges() -> None:
     assert _rows(page, "AD3")[0][:4] == ["AD3", "51 1/2", "147 1/2", "96"]
 
 
+def test_a_mitred_end_is_told_to_the_saw() -> None:
+    """A bay of 45 degrees: half of it off square, the slant in both edges of its mark, and which edge is the short one."""
+    first = wall("120 in", right="inside corner", right_first="you choose", across="129 9/16 in")
+    book, tree = load_book(), job([first, wall("96 in")], square="across the corners")
+    page = papers(make_plan(book, from_json(tree, book)))["wall-A.md"]
+
+    assert re.search(r"Plates, long point to long point +\| 116 5/8 in", page)
+    assert re.search(r"Right end of the plates is sawn off square by +\| 22 1/2 degrees", page)
+    assert re.search(r"Its room edge is the shorter one, by +\| 1 7/16 in", page)
+    assert re.search(r"\| 115 3/16 +\| 116 5/8 +\| 1 7/16 +\| / +\| both", page)
+    assert "right end at a slant, its edge toward the room 1 7/16 in shorter" in page
+
+
 def test_the_page_says_how_many_tubes_its_wall_takes() -> None:
     """Worked by hand: four pieces 48 by 89 1/2 or so, 1 in from the edge all round and down the middle, 38 ft a tube."""
     pieces = [("48", "89 1/4"), ("48", "89 3/8"), ("48", "89 5/8"), ("47 3/4", "89 7/8")]
