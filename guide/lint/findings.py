@@ -23,6 +23,8 @@ def lint_findings(findings: Mapping[str, FindingText], sayings: Mapping[str, str
             yield f"findings.toml: {key} leaves what it says, costs, mends or comes from empty."
         if len(key) + len(text.short) > ONE_LINE:
             yield f"findings.toml: {key} says in short “{text.short}”, too much for one line of a screen with its name."
+        if "{" in text.short:
+            yield f"findings.toml: {key} says in short “{text.short}”, and nothing fills in its braces."
         if (text.severity is Severity.HOLD) != bool(text.holds):
             yield f"findings.toml: {key} must name the step it holds if it is a HOLD, and only then."
         if (text.source and text.figure) or (text.figure and not hasattr(load_code(), text.figure)):

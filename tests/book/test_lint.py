@@ -325,7 +325,9 @@ def test_findings_and_remarks_fit_each_other() -> None:
     held = text.model_copy(update={"severity": Severity.HOLD, "holds": "no_such_step", "fix": " "})
     found = list(
         lint_findings(
-            {"gas": held, "water_wet": text.model_copy(update={"holds": "foam"})}, {"remark.odd": "x"}, load_steps()
+            {"gas": held, "water_wet": text.model_copy(update={"holds": "foam", "short": "{much} water"})},
+            {"remark.odd": "x"},
+            load_steps(),
         )
     )
 
@@ -333,5 +335,6 @@ def test_findings_and_remarks_fit_each_other() -> None:
         "findings.toml: the engine's remark “odd” has no finding.",
         "findings.toml: gas leaves what it says, costs, mends or comes from empty.",
         "findings.toml: gas holds “no_such_step”, which is no step.",
+        "findings.toml: water_wet says in short “{much} water”, and nothing fills in its braces.",
         "findings.toml: water_wet must name the step it holds if it is a HOLD, and only then.",
     ]
