@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from guide.lengths import ZERO, Length, greatest
+from guide.lengths import ZERO, Length, greatest, least, with_unit
 from guide.reference.codes import CANADA, DEFAULT_ELECTRICAL, CodeProfile
 from guide.reference.electrical import load_wiring
 from guide.reference.figures import load_figures
@@ -39,6 +39,16 @@ def bare_hole(deep: Length, code: CodeProfile) -> Length:
     return greatest(deep - code.cable_setback.length * 2, ZERO)
 
 
-def stud_hole(plan: Plan) -> Length:
-    """Return that hole for the studs of this job."""
-    return bare_hole(load_figures().stud_deep, plan.code)
+def largest_hole(deep: Length, code: CodeProfile) -> Length:
+    """Return the largest hole that may be bored in the middle of a stud so deep that carries nothing: its share, or its edges."""
+    share = Length(deep.ticks * int(code.hole_share.value) // 100)
+    return least(share, deep - code.hole_edge.length * 2)
+
+
+def stud_holes(plan: Plan) -> tuple[str, str]:
+    """Return the largest hole in a stud of this job that needs no steel plate, empty where there is none, and the largest at all."""
+    deep = load_figures().for_stud(plan.survey.basement.stud).stud_deep
+    bare, largest = bare_hole(deep, plan.code), largest_hole(deep, plan.code)
+    return with_unit(bare, plan.tape, toward="down") if bare > ZERO else "", with_unit(
+        largest, plan.tape, toward="down"
+    )
