@@ -102,6 +102,8 @@ class Figures:
     box_deep: Length
     box_height: Length
     switch_height: Length
+    cable_height: Length
+    cable_free: Length
     box_clear: Length
     anchor_end: Length
     kerf: Length

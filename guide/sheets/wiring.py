@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from guide.buying.cable import cable_run
 from guide.lengths import ZERO, Length, greatest, least, with_unit
 from guide.reference.codes import CANADA, DEFAULT_ELECTRICAL, CodeProfile
 from guide.reference.electrical import load_wiring
 from guide.reference.figures import load_figures
+from guide.reference.sayings import say, saying
 from guide.sheets.plan import Plan
 
 GAUGES = ("14", "12")
@@ -32,6 +34,15 @@ def fill_cited(plan: Plan) -> str:
     """Return where the room in a box stands in the edition, and how sure we are."""
     wiring, edition = load_wiring(), plan.survey.basement.electrical or DEFAULT_ELECTRICAL
     return f"{wiring.standard} {edition}, {wiring.fill.sections[edition]}; {wiring.fill.seen}"
+
+
+def cable_said(plan: Plan) -> str:
+    """Return how much cable joins the new boxes and how it runs, in one sentence; empty where nothing is joined."""
+    run, figures = cable_run(plan.layout), load_figures()
+    if run <= ZERO:
+        return ""
+    what = saying("wiring.cable", run=run, high=figures.cable_height, free=figures.cable_free)
+    return say(what, plan.tape, plan.guessed)
 
 
 def bare_hole(deep: Length, code: CodeProfile) -> Length:
