@@ -16,10 +16,21 @@ from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices
 from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
+from guide.survey.model import Basement
 from guide.survey.on_hand import offcuts_of, read_on_hand, stick_offcuts_of
 
-LUMBER = {"stud_2x4": Material.STUD, "treated_2x4": Material.TREATED}
+LUMBER = {
+    "stud_2x4": Material.STUD,
+    "treated_2x4": Material.TREATED,
+    "stud_2x3": Material.SMALL_STUD,
+    "treated_2x3": Material.SMALL_TREATED,
+}
 """What sticks are bought as, and what is cut from them."""
+
+
+def lumber_of(basement: Basement) -> tuple[str, ...]:
+    """Return what the sticks of a job are bought as, the plain ones first."""
+    return tuple(item for item in LUMBER if item.endswith(basement.stud))
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +79,7 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
     """Return what the layout takes. Rounds up by stick, sheet and pack; the same layout gives the same list."""
     basement = layout.survey.basement
     on_hand, _ = read_on_hand(basement.on_hand or "")
-    lumber = tuple(_lumber(layout, prices, item) for item in LUMBER)
+    lumber = tuple(_lumber(layout, prices, item) for item in lumber_of(basement))
     goods = sheet_goods(layout, prices)
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from guide.buying.cable import cable_run
 from guide.buying.seams import batts_of, rounded_up, runs_of
 from guide.layout.parts import Kind, Layout, Part
 from guide.lengths import FOOT
@@ -24,6 +25,7 @@ COUNTED_ON = {
     "sealant": (Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK),
     "batt": (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE),
     "box": (Kind.OUTLET,),
+    "cable": (Kind.OUTLET,),
 }
 """The kinds of part that each thing is counted on: what their sizes rest on, the quantity rests on."""
 
@@ -71,6 +73,7 @@ def _by_yield(layout: Layout) -> Iterable[Need]:
         yield from _need(layout, "batt", stock.item["batt"], sum(batts_of(wall) for wall in layout.walls))
     boxes = sum(len(wall.of(Kind.OUTLET)) for wall in layout.walls)
     yield from _need(layout, "box", stock.item["box"], boxes)
+    yield from _need(layout, "cable", stock.item["cable"], -(-cable_run(layout).ticks // FOOT.ticks))
 
 
 def _need(layout: Layout, key: str, item: StockItem, quantity: int) -> Iterable[Need]:

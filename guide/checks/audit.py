@@ -67,9 +67,9 @@ def _treated(wall: WallLayout) -> Iterator[Finding]:
     figures, book = load_figures(), load_fasteners()
     for part in wall.parts:
         low = part.box.z0.datum is Datum.SLAB and part.box.z0.off <= figures.gasket
-        if low and part.material is Material.STUD:
+        if low and part.material in (Material.STUD, Material.SMALL_STUD):
             yield finding("untreated", wall.letter, wall.mark_of(part.box.x0), mark=part.mark)
-        treated = part.material is Material.TREATED or _stands_on_treated(wall, part)
+        treated = part.material in (Material.TREATED, Material.SMALL_TREATED) or _stands_on_treated(wall, part)
         held = [book.fastener[each.fastener] for each in part.fastenings]
         if treated and held and not any(fastener.treated for fastener in held):
             yield finding("bright_nails", wall.letter, wall.mark_of(part.box.x0), mark=part.mark, nail=held[0].short)
@@ -148,7 +148,7 @@ def _bare_foam(wall: WallLayout) -> Iterator[Finding]:
 def _hidden(wall: WallLayout) -> Iterator[tuple[Length, Length]]:
     """Yield the stretches that drywall stands before, or a pipe with what closes it in."""
     yield from ((sheet.box.x0, sheet.box.x1) for sheet in wall.of(Kind.DRYWALL))
-    beside = load_figures().chase_wider + load_figures().stud_deep
+    beside = load_figures().chase_wider + wall.offsets.deep
     yield from ((pipe.left_edge - beside, pipe.right_edge + beside) for pipe in wall.wall.pipes)
 
 
@@ -183,6 +183,7 @@ def _joints(plates: tuple[Part, ...]) -> list[Length]:
 def _pipes(wall: WallLayout) -> Iterator[Finding]:
     """No upright stands in a pipe, but where a notch lets it through; and no notch takes too much of a stud."""
     figures = load_figures()
+    most = figures.notch_most if wall.offsets.deep == figures.stud_deep else figures.notch_most_2x3
     for part in wall.of(*FULL_HEIGHT, Kind.TRIMMER):
         for pipe in wall.wall.pipes:
             apart = figures.pipe_side if pipe.run == "standing" else ZERO
@@ -195,9 +196,9 @@ def _pipes(wall: WallLayout) -> Iterator[Finding]:
                 yield finding("pipe_in_stud", wall.letter, wall.mark_of(part.box.x0), mark=part.mark, what=what)
         for notch in part.notches:
             deep = notch.y1 - part.box.y0
-            if deep > figures.notch_most:
+            if deep > most:
                 at = wall.mark_of(part.box.x0)
-                yield finding("notch_deep", wall.letter, at, mark=part.mark, deep=deep, most=figures.notch_most)
+                yield finding("notch_deep", wall.letter, at, mark=part.mark, deep=deep, most=most)
 
 
 def _let_in(part: Part, top: Length) -> bool:

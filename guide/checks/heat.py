@@ -97,9 +97,10 @@ def _path(
     share: float, part: Part | None, wall: WallLayout, basement: Basement, foam: Length, materials: Materials
 ) -> Path:
     """Return the path through one piece of wood, or through the bay where there is none."""
-    deep = load_figures().stud_deep
+    deep = wall.offsets.deep
     foamed = _metres(foam) * materials.foam(basement.foam)
-    filled = materials.batt if basement.batts == "yes" else materials.empty_bay
+    pressed = deep.ticks / load_figures().stud_deep.ticks  # a batt is as thick as the bay that holds it
+    filled = materials.batt * pressed if basement.batts == "yes" else materials.empty_bay
     if part is not None:
         low, high = max(part.box.y0, wall.offsets.back), min(part.box.y1, wall.offsets.face)
         rest = (deep - (high - low)).ticks / deep.ticks

@@ -33,7 +33,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _boxes(wall)
     yield from box_findings(wall, code)
     yield from _bays(wall)
-    yield from _tall(wall, code)
+    yield from _studs(wall, basement, code)
     yield from _bends(wall)
     for place in breaks_sheet(places_of(wall.wall, wall.offsets, load_figures()), load_figures()):
         key = "hump" if place.out > ZERO else "hollow"
@@ -50,7 +50,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
 
 def _edge(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
     """The plate's fasteners stand in its middle; their distance to the edge of the slab is to be enough."""
-    middle = wall.offsets.back + load_figures().stud_deep // 2
+    middle = wall.offsets.back + wall.offsets.deep // 2
     if middle < code.pin_edge.length:
         yield finding("slab_edge", wall.letter, middle=middle, least=code.pin_edge.length, cited=code.pin_edge.cited)
 
@@ -100,12 +100,25 @@ def _boxes(wall: WallLayout) -> Iterator[Finding]:
         yield finding("old_boxes", wall.letter, count=old)
 
 
-def _tall(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
-    """A 2x4 that carries nothing stands so tall and no taller."""
-    most = code.stud_tall
+def _studs(wall: WallLayout, basement: Basement, code: CodeProfile) -> Iterator[Finding]:
+    """A stud that carries nothing stands so tall and no taller; about 2x3 the code says two things."""
+    small, apart = basement.stud == "2x3", code.stud_small_apart
+    most = code.stud_small_tall if small else code.stud_tall
     cuts = [stud.cut for stud in wall.of(*FULL_HEIGHT)]
     if cuts and greatest(*cuts) > most.length:
-        yield finding("stud_tall", wall.letter, tall=greatest(*cuts), most=most.length, cited=most.cited)
+        yield finding(
+            "stud_tall", wall.letter, stud=basement.stud, tall=greatest(*cuts), most=most.length, cited=most.cited
+        )
+    if small:
+        yield finding(
+            "stud_small",
+            wall.letter,
+            cited=apart.cited,
+            apart=apart.length,
+            table=most.section,
+            tall=most.length,
+            ours=load_figures().stud_spacing,
+        )
 
 
 def _bends(wall: WallLayout) -> Iterator[Finding]:

@@ -6,7 +6,7 @@ from the survey. x runs from the left concrete corner, z from the slab.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from guide.drawing.shapes import Chain, Drawing, Edge, Fill, Label, Look, Mark, Ruler, Shape, drawing, level, rectangle
@@ -53,9 +53,17 @@ _MARKED = {Kind.STUD: "stud", Kind.KING: "stud", Kind.FIREBLOCK: "block"}
 """What is named under the wall, and in which row; of what has no room beside the others, the first here stay."""
 
 
-def elevation(wall: WallLayout) -> Drawing:
-    """Return a wall as seen from the room: concrete corner to corner, slab to joists."""
-    shapes = [*_behind(wall), *_wood(wall), *_in_front(wall), *_words(wall), *_chains(wall)]
+def elevation(wall: WallLayout, proposed: Sequence[Part] = ()) -> Drawing:
+    """Return a wall as seen from the room: concrete corner to corner, slab to joists.
+
+    `proposed` are outlets of any wall that would do and are not built; those of this wall are drawn as such.
+    """
+    wished = [
+        Fill(Look.PROPOSED, part.box.x0, part.box.x1, level(part.box.z0.off), level(part.box.z1.off))
+        for part in proposed
+        if part.wall == wall.letter
+    ]
+    shapes = [*_behind(wall), *_wood(wall), *_in_front(wall), *wished, *_words(wall), *_chains(wall)]
     return drawing(
         f"{wall.wall.title}, seen from the room",
         shapes,

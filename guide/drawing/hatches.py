@@ -94,6 +94,7 @@ _INKS = {
     Look.CHASE: ("", HEAVY, False),
     Look.PIPE: ("upright", PLAIN, False),
     Look.OUTLET: ("black", PLAIN, False),
+    Look.PROPOSED: ("", FINE, True),
     Look.BACKING: ("grain up", PLAIN, False),
     Look.GAP: ("", FINE, False),
     Look.GASKET: ("black", FINE, False),

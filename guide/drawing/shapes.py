@@ -52,6 +52,8 @@ class Look(StrEnum):
     PIPE = "pipe"
     BACKING = "backing block"
     OUTLET = "electrical box"
+    PROPOSED = "outlet proposed"
+    """A place where one would do; no part of the wall."""
     GAP = "gap behind the studs"
     GASKET = "gasket"
     DRYWALL = "drywall"

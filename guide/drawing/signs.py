@@ -37,6 +37,7 @@ SIGNS = {
     Look.PIPE: Sign("▓", "O", "pipe"),
     Look.BACKING: Sign("▂", "b", "backing block"),
     Look.OUTLET: Sign("@", "@", "electrical box"),
+    Look.PROPOSED: Sign("o", "o", "outlet proposed, not counted yet"),
     Look.JOIST_END: Sign("█", "M", "joist end"),
     Look.JOIST_SIDE: Sign("─", "_", "joist, from its side", firm=False),
     Look.JOIST_BLOCK: Sign("▞", "N", "block between joists"),

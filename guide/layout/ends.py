@@ -30,6 +30,11 @@ class Offsets:
     foam_face: Length
     """To the room face of the foam, where the concrete is flat."""
 
+    @property
+    def deep(self) -> Length:
+        """How deep the studs are."""
+        return self.face - self.back
+
 
 @dataclass(frozen=True, slots=True)
 class End:

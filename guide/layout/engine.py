@@ -24,7 +24,7 @@ from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of, outlet_places
 from guide.layout.overhead import blocks_of, supports_of
-from guide.layout.parts import Decision, Layout, Part, Remark, WallLayout, numbered
+from guide.layout.parts import Decision, Layout, Material, Part, Remark, WallLayout, numbered
 from guide.layout.plates import plates_of, top_runs
 from guide.layout.site import Site
 from guide.layout.studs import Framing, frame
@@ -36,6 +36,10 @@ from guide.survey.model import Problem, Survey, Wall
 
 SHORTEST_PLATE = inches("12")
 """A plate shorter than this is no wall to frame."""
+
+
+SMALL = {Material.STUD: Material.SMALL_STUD, Material.TREATED: Material.SMALL_TREATED}
+"""What pieces are cut from where the studs are 2x3."""
 
 
 @dataclass(frozen=True)
@@ -53,6 +57,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
     A wall whose ends leave no room for a plate is left out, too, and the layout's survey has that as a problem.
     `kept` is for laying out one job many times over with a size changed: what is unchanged is taken from it.
     """
+    figures = figures.for_stud(survey.basement.stud)
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
     cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
     corners = corners_of(survey)
@@ -146,6 +151,8 @@ def _complete(
     hung, sheet_decisions, sheet_remarks = hang(site, framing, boxes)
     everything = [*edges_named(framing.parts, hung.joints), *others, *boxes, *hung.parts]
     parts = [fastened(site, part, supports, everything) for part in everything]
+    if site.basement.stud == "2x3":
+        parts = [replace(part, material=SMALL.get(part.material, part.material)) for part in parts]
     decisions = (
         *framed.decisions,
         *end_decisions(survey, site.wall, (site.left, site.right)),

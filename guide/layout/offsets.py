@@ -37,6 +37,7 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     A string reading over its block is a hollow and counts as no hump. A sill that hangs over the room (a shelf below
     nothing) moves the line out to its face. Pipes that move the line are seen to first: the others may then pass behind.
     """
+    figures = figures.for_stud(basement.stud)
     hump = _at_least_none(figures.string_block - wall.smallest_string) + wall.lean
     foam_face = basement.foam_thickness + figures.glue_bed
     back = foam_face + hump

@@ -117,6 +117,8 @@ class Material(StrEnum):
 
     STUD = "2x4"
     TREATED = "2x4 treated"
+    SMALL_STUD = "2x3"
+    SMALL_TREATED = "2x3 treated"
     FOAM = "foam"
     PLYWOOD = "plywood"
     BOX = "box"

@@ -83,7 +83,7 @@ def wall_spaces(layout: Layout, code: CodeProfile) -> tuple[WallSpace, ...]:
     """Return the wall spaces that need outlets, walls as walked; none in a basement that is only used for storage."""
     if layout.survey.basement.use == "storage":
         return ()
-    spaces = (space for run in _runs(layout) for space in _spaces(layout, run))
+    spaces = (space for run in runs_round(layout) for space in _spaces(layout, run))
     return tuple(space for space in spaces if space.goes_on or space.wide >= code.wall_space.length)
 
 
@@ -121,7 +121,7 @@ def _places(layout: Layout) -> Iterator[Part]:
 # ------------------------------------------------------------------------------------------------- the spaces
 
 
-def _runs(layout: Layout) -> Iterator[tuple[tuple[WallLayout, ...], bool]]:
+def runs_round(layout: Layout) -> Iterator[tuple[tuple[WallLayout, ...], bool]]:
     """Yield the walls that follow each other round corners, and whether the last meets the first."""
     seen: set[str] = set()
     for wall in layout.walls:

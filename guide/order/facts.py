@@ -211,7 +211,7 @@ def _bay_of(wall: WallLayout, block: Part) -> Length:
 
 def plate_middle(wall: WallLayout) -> Length:
     """Return how far from the concrete the plate's fasteners stand."""
-    return wall.offsets.back + load_figures().stud_deep // 2
+    return wall.offsets.back + wall.offsets.deep // 2
 
 
 def _pin_depth(layout: Layout, slab: Length) -> str:

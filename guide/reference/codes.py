@@ -101,6 +101,10 @@ class CodeProfile(Data):
     well_side: CodeFigure
     riser_change: CodeFigure
     stud_tall: CodeFigure
+    stud_small_apart: CodeFigure
+    stud_small_tall: CodeFigure
+    hole_share: CodeFigure
+    hole_edge: CodeFigure
     thermal_barrier: CodeFigure
     box_setback: CodeFigure
     receptacle_reach: CodeFigure

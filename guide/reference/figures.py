@@ -6,7 +6,7 @@ or that nothing here names, is an error.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import lru_cache
 
 from guide.lengths import Length, inches
@@ -28,6 +28,7 @@ class Figures:
 
     stud_thick: Length
     stud_deep: Length
+    stud_deep_2x3: Length
     stud_spacing: Length
     plywood: Length
     gasket: Length
@@ -94,12 +95,15 @@ class Figures:
     chase_clear: Length
     chase_rung: Length
     notch_most: Length
+    notch_most_2x3: Length
     notch_clear: Length
     box_wide: Length
     box_tall: Length
     box_deep: Length
     box_height: Length
     switch_height: Length
+    cable_height: Length
+    cable_free: Length
     box_clear: Length
     anchor_end: Length
     kerf: Length
@@ -112,6 +116,12 @@ class Figures:
     square_shows: Length
     corner_square: Length
     corner_cut: Length
+
+    def for_stud(self, stud: str) -> Figures:
+        """Return the figures for studs of this size, `2x4` or `2x3`; what is shallower for it rests on that answer."""
+        if stud != "2x3":
+            return self
+        return replace(self, stud_deep=self.stud_deep_2x3.on("basement.stud"), notch_most=self.notch_most_2x3)
 
 
 @lru_cache(maxsize=1)

@@ -37,7 +37,7 @@ from guide.sheets.view import ROWS, WallView
 from guide.sheets.walk import walk_of
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
 from guide.sheets.ways import way_rows
-from guide.sheets.wiring import fill_cited, fill_rows, stud_hole, wiring_rules
+from guide.sheets.wiring import cable_said, fill_cited, fill_rows, stud_holes, wiring_rules
 
 ALWAYS_SAID = ("any_work", "who_decides")
 """Cautions that stand before the first step of every page."""
@@ -130,7 +130,8 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         wiring=wiring_rules(plan),
         fill=fill_rows(),
         fill_cited=fill_cited(plan),
-        bare_hole=with_unit(stud_hole(plan), plan.tape),
+        holes=stud_holes(plan),
+        cable=cable_said(plan),
         switch_height=with_unit(load_figures().switch_height, plan.tape),
         sources=[],
         words=_words(everything),

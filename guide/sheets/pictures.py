@@ -36,7 +36,7 @@ def pictures(plan: Plan) -> tuple[Picture, ...]:
     """Return every drawing of a plan: the walls from above, each wall from the room and cut through, each corner."""
     if not plan.layout.walls:
         return ()
-    drawn = [("floor-plan", (), floor_plan(plan.layout)), *_of_walls(plan.layout), *_of_corners(plan.layout)]
+    drawn = [("floor-plan", (), floor_plan(plan.layout)), *_of_walls(plan), *_of_corners(plan.layout)]
     return tuple(
         Picture(name, on, of, render(of, columns=COLUMNS, tape=plan.tape, locked=plan.guessed))
         for name, on, of in drawn
@@ -46,9 +46,9 @@ def pictures(plan: Plan) -> tuple[Picture, ...]:
 _Named = tuple[str, tuple[str, ...], Drawing]
 
 
-def _of_walls(layout: Layout) -> Iterator[_Named]:
-    for wall in layout.walls:
-        yield f"wall-{wall.letter}-elevation", (wall.letter,), elevation(wall)
+def _of_walls(plan: Plan) -> Iterator[_Named]:
+    for wall in plan.layout.walls:
+        yield f"wall-{wall.letter}-elevation", (wall.letter,), elevation(wall, plan.outlets)
         yield f"wall-{wall.letter}-section", (wall.letter,), section(wall)
         if wall.of(Kind.DRYWALL):
             yield f"wall-{wall.letter}-sheets", (wall.letter,), sheets(wall)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from guide.buying.sticks import Lumber, Stick
-from guide.layout.parts import FULL_HEIGHT, Material
+from guide.layout.parts import FULL_HEIGHT
 from guide.lengths import SIXTEENTH, ZERO, Length, in_feet, show, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say, saying
@@ -19,7 +19,12 @@ def stick_rows(plan: Plan) -> list[tuple[str, str, str, str]]:
     """Return what is cut from which stick: one row for all that give one upright and nothing else, then one a stick. The first cell is to tick."""
     singles = Counter((stick.length, stick.at_home) for stick in plan.purchase.sticks if _one_upright(stick))
     rows = [
-        ("", f"{count} x 2x4 {_stick(plan, length, home)}", "one upright each: see the cut lists of the walls", "")
+        (
+            "",
+            f"{count} x {plan.survey.basement.stud} {_stick(plan, length, home)}",
+            "one upright each: see the cut lists of the walls",
+            "",
+        )
         for (length, home), count in sorted(singles.items())
     ]
     others = (stick for stick in plan.purchase.sticks if not _one_upright(stick))
@@ -35,7 +40,7 @@ def _stick_row(plan: Plan, number: int, stick: Stick) -> tuple[str, str, str, st
         f"{part.mark} {LOCKED if plan.survey.unsure(part.size_rests) else show(part.cut, plan.tape, SIXTEENTH, 'down')}"
         for part in stick.parts
     )
-    treated = "treated" if stick.parts[0].material is Material.TREATED else "2x4"
+    treated = "treated" if "treated" in stick.parts[0].material.value else plan.survey.basement.stud
     kept = ", keep" if stick.rest >= load_figures().offcut_kept else ""
     rest = LOCKED if plan.guessed(stick.rest) else show(stick.rest, plan.tape, SIXTEENTH, "down") + kept
     return "", f"{number}: {treated} {_stick(plan, stick.length, stick.at_home)}", cuts, rest

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 
 from guide.book.questions import Book, Question
 from guide.buying.lines import lines_of
+from guide.buying.purchase import LUMBER, lumber_of
 from guide.buying.takeoff import takeoff
 from guide.checks.check import check
 from guide.interview.answers import Answer, Answers, Certainty, Spot, Value
@@ -220,9 +221,9 @@ def _bought(layout: Layout) -> Counter[str]:
     foam = _sheets(parts, Material.FOAM, inches(layout.survey.basement.foam_sheet), Length(0))
     plywood = _sheets(parts, Material.PLYWOOD, figures.sheet_long // 2, figures.cap_kerf)
     counts.update({stock["foam"].name: foam, stock["plywood"].name: plywood})
-    for item, material in (("stud_2x4", Material.STUD), ("treated_2x4", Material.TREATED)):
+    for item in lumber_of(layout.survey.basement):
         lengths = sorted(inches(each) for each in stock[item].lengths)
-        sticks = (_shortest(part, lengths) for part in parts if part.material is material)
+        sticks = (_shortest(part, lengths) for part in parts if part.material is LUMBER[item])
         counts.update(f"{stock[item].name}, {exact_inches(stick)} in" for stick in sticks)
     return counts
 

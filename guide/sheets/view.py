@@ -183,7 +183,7 @@ class WallView:
                 what += ", over the header" if above else ", under the sill"
                 plate = "top" if above else "bottom"
             if part.kind is Kind.PACK:
-                what += retold(", flat, its 3 1/2 in face to the room", self.plan.tape)
+                what += f", flat, its {with_unit(self.stud_deep, self.plan.tape)} face to the room"
             if part.centre.ticks in edges:
                 what += ", drywall joint on its centre"
             yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1, plate)
@@ -273,13 +273,18 @@ class WallView:
                 yield f"cut out for the old box at {self.size(box.at)}, {self.size(box.height)} up"
 
     @property
+    def stud_deep(self) -> Length:
+        """How deep the studs of this job are."""
+        return load_figures().for_stud(self.plan.survey.basement.stud).stud_deep
+
+    @property
     def materials(self) -> tuple[str, ...]:
         """What this wall is made of, with the sizes the numbers on its page take for granted."""
         figures, basement, book = load_figures(), self.plan.survey.basement, load_fasteners()
         used = {f.fastener for part in self.wall.parts for f in part.fastenings}
-        stud = f"{show(figures.stud_thick, self.plan.tape)} by {self.size(figures.stud_deep)}"
+        stud = f"{show(figures.stud_thick, self.plan.tape)} by {with_unit(self.stud_deep, self.plan.tape)}"
         return (
-            f"2x4, {stud}; measure yours",
+            f"{basement.stud}, {stud}; measure yours",
             f"gasket under the bottom plate, {self.size(figures.gasket)} once pressed",
             f"{basement.foam} foam, {self.size(basement.foam_thickness)} thick in all, glue bed {self.size(figures.glue_bed)}",
             f"plywood 23/32 or 3/4 in; the cap and the fireblocks are drawn {self.size(figures.plywood)} thick",

@@ -69,7 +69,7 @@ def _lines(survey: Survey, wall: WallLayout) -> tuple[Line, ...]:
 
 def _made_of_things(survey: Survey, wall: WallLayout, line: Line, guessed: Guessed) -> str:
     """Say what a line makes of every door and pipe that was left open."""
-    face = line.back + load_figures().stud_deep + inches(survey.basement.drywall)
+    face = line.back + wall.offsets.deep + inches(survey.basement.drywall)
     doors = {opening.place: opening for opening in wall.wall.openings}
     said = []
     for place, way in line.met:

@@ -307,6 +307,7 @@ class Basement:
     block_reach: str = asked("basement.block_reach")
     sheets: str = asked("basement.sheets")
     drywall: str = asked("basement.drywall")
+    stud: str = asked("basement.stud")
     longest_stick: str = asked("basement.longest_stick")
     floor_finish: Length = asked("basement.floor_finish")
     shopping: str = asked("basement.shopping")

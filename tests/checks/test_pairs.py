@@ -117,6 +117,8 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     ),
     # 14 ft, two plates and the gasket are 171 1/8; table R602.3(5) (from memory, high confidence)
     "stud_tall": (one({}, **level("171 3/16 in", "169 5/8 in")), one({}, **level("171 1/8 in", "169 5/8 in"))),
+    # IRC R602.5 (seen in an older edition) has 2x3 at 24 in, table R602.3(5) (from memory) at 16 in
+    "stud_small": (basement(stud="2x3"), basement(stud="2x4")),
     # 84 and 1/2 of ceiling, before any floor; with 1/2 of floor 85
     "headroom": (one({}, **level("84 7/16 in", "82 15/16 in")), one({}, **level("84 1/2 in", "83 in"))),
     "headroom_floor": (one({}, **level("84 15/16 in", "83 7/16 in")), one({}, **level("85 in", "83 1/2 in"))),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 
@@ -10,9 +12,10 @@ from guide.drawing.raster import rasterise
 from guide.drawing.shapes import Drawing, Fill, Look, Mark
 from guide.drawing.text import render
 from guide.layout.parts import Kind
+from guide.layout.receptacles import proposed
 from guide.lengths import ZERO, inches
 from tests.drawing.examples import busy_room, first_wall, only
-from tests.jobs import Tree, alongside, layout_of, lying, new_door, standing, wall, window
+from tests.jobs import Tree, alongside, job, layout_of, lying, new_door, standing, wall, window
 from tests.properties.rooms import single_walls
 
 
@@ -197,3 +200,14 @@ def test_a_slope_far_beyond_a_row_keeps_every_stud_between_its_plates() -> None:
 
 def test_every_kind_of_part_has_a_look() -> None:
     assert set(LOOKS) == set(Kind)
+
+
+def test_proposed_outlets_are_drawn_as_such_and_are_no_parts() -> None:
+    """One place on this wall and one on another: the first is drawn where it would hang, without a name."""
+    layout = layout_of(job([wall("240 in")]))
+    laid = layout.walls[0]
+    places = proposed(layout, layout.code)
+    assert places
+    here = fills(elevation(laid, [*places, replace(places[0], wall="B")]), Look.PROPOSED)
+    assert [(fill.x0, fill.x1, fill.name) for fill in here] == [(p.box.x0, p.box.x1, "") for p in places]
+    assert not fills(elevation(laid), Look.PROPOSED)

@@ -181,6 +181,7 @@ def basements(draw: st.DrawFn) -> Tree:
         "foam_sheet": ("48", "24")[draw(st.integers(0, 1))],
         "block_reach": ("foam", "concrete")[draw(st.integers(0, 1))],
         "sheets": ("lying", "standing", "you choose")[draw(st.integers(0, 2))],
+        "stud": draw(st.sampled_from(("2x4", "2x4", "2x4", "2x3"))),
         "drywall": ("1/2", "5/8")[draw(st.integers(0, 1))],
         "longest_stick": ("8", "10", "12", "16")[draw(st.integers(0, 3))],
         "floor_finish": tape(draw(sizes(0, 2))),

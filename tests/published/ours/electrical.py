@@ -11,7 +11,7 @@ from guide.layout.receptacles import Stretch, WallSpace, fewest, reached_from, w
 from guide.lengths import ZERO, Length, inches
 from guide.reference.codes import load_code
 from guide.reference.electrical import load_wiring
-from guide.sheets.wiring import bare_hole
+from guide.sheets.wiring import bare_hole, largest_hole
 from tests.jobs import Tree, framed_door, job, laid, layout_of, new_door, outlet, wall
 
 
@@ -64,6 +64,11 @@ def plate(deep: str, hole: str) -> str:
     return "plate" if inches(hole) > bare_hole(inches(deep), load_code()) else "none"
 
 
+def bored(deep: str, hole: str) -> str:
+    """Say whether a hole may be bored in the middle of a stud that carries nothing."""
+    return "fits" if inches(hole) <= largest_hole(inches(deep), load_code()) else "too large"
+
+
 def ground_fault(edition: str) -> str:
     """Say which outlets of a finished basement room an edition wants protected."""
     said = [said for said, _, _ in load_wiring().rules(edition, "living") if "GFCI" in said]
@@ -92,6 +97,7 @@ OURS: dict[str, Callable[..., float | str]] = {
     "glass_adds": glass_adds,
     "box_needs": box_needs,
     "plate": plate,
+    "bored": bored,
     "ground_fault": ground_fault,
     "box_back": box_back,
     "switch_at": switch_at,
