@@ -5,7 +5,9 @@ It owns one promise: what is asked of it (survey, layout, plan) belongs to the a
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -28,6 +30,7 @@ from guide.survey.model import Problem, Survey
 
 if TYPE_CHECKING:
     from guide.checks.findings import Finding
+    from guide.layout.kept import Kept
     from guide.layout.parts import Layout
     from guide.sheets.actions import Action
     from guide.sheets.changes import Changes
@@ -37,6 +40,9 @@ if TYPE_CHECKING:
 
 PRICE_FILE = "basement.price_file"
 """The answer that names a file: it is stored only if the file can be read."""
+
+KEPT_PER_WALL = 8
+"""Things a layout works out of a wall, twice: those of now and those before the last answer."""
 
 
 class OpenJob:
@@ -54,6 +60,7 @@ class OpenJob:
         self._again: tuple[Doubtful, ...] | None = None
         self._was: tuple[Answers, Layout | None] | None = None
         self._raised: Raised | None = None
+        self._kept: Kept = {}
 
     @property
     def job(self) -> Job:
@@ -81,8 +88,11 @@ class OpenJob:
 
     def _laid_out(self, survey: Survey) -> Layout:
         from guide.layout.engine import lay_out  # the first question need not wait for it
+        from guide.layout.kept import forget
 
-        return lay_out(survey, code_of(survey, self.office), load_figures())
+        layout = lay_out(survey, code_of(survey, self.office), load_figures(), self._kept)
+        forget(self._kept, KEPT_PER_WALL * len(survey.walls))
+        return layout
 
     def changes(self, letter: str) -> Changes:
         """What the last change of the answers made of a wall."""
@@ -125,13 +135,18 @@ class OpenJob:
         return ""
 
     @property
-    def again(self) -> tuple[Doubtful, ...]:
-        """The readings to tape again before the first cut; it takes a layout for each reading, so only papers ask."""
-        from guide.sheets.twice import tape_again  # the talk need not wait for it
-
-        if self._again is None:
-            self._again = tape_again(self.book, self.answers)
+    def again(self) -> tuple[Doubtful, ...] | None:
+        """The readings to tape again before the first cut; None until somebody has worked them out for these answers."""
         return self._again
+
+    def keep_again(self, answers: Answers, again: tuple[Doubtful, ...]) -> None:
+        """Keep what was worked out of answers beside the talk, unless they are others by now."""
+        if answers == self.answers:
+            self._again = again
+
+    def first_look(self) -> Callable[[], object]:
+        """Return the work of looking the job over as the first answer will: done beside the talk, that one has not to wait."""
+        return partial(self._found, self.survey, self._layout)
 
     def counts(self) -> tuple[int, int, int]:
         """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""

@@ -43,6 +43,14 @@ class Grid:
     words: dict[Cell, str] = field(default_factory=dict)
     placed: dict[str, int] = field(default_factory=dict)
     """The column of each named shape."""
+    ceilings: dict[int, Length] = field(default_factory=dict)
+    """The ceiling at the ticks where it was asked for before: every row of a column asks again."""
+
+    def ceiling(self, x: Length) -> Length:
+        """Return the height of the ceiling at x."""
+        if x.ticks not in self.ceilings:
+            self.ceilings[x.ticks] = self.of.ceiling.at(x)
+        return self.ceilings[x.ticks]
 
     def column(self, x: Length) -> int:
         """Return the column that holds x; beyond an edge, the edge's."""
@@ -57,7 +65,7 @@ class Grid:
 
     def row(self, x: Length, z: Length) -> int:
         """Return the row that holds z at x, which is the upper one where two meet; beyond an edge, the edge's."""
-        of, over, ceiling = self.of, self.over, self.of.ceiling.at(x)
+        of, over, ceiling = self.of, self.over, self.ceiling(x)
         if over and z > ceiling:
             return max(0, (of.top - z).ticks * over // (of.top - ceiling).ticks)
         under = (ceiling - z).ticks * (self.rows - over) // max(1, (ceiling - of.bottom).ticks)
@@ -69,7 +77,7 @@ class Grid:
 
     def z_of(self, x: Length, row: int) -> Length:
         """Return the middle of a row at x."""
-        of, over, ceiling = self.of, self.over, self.of.ceiling.at(x)
+        of, over, ceiling = self.of, self.over, self.ceiling(x)
         if row < over:
             return of.top - Length((of.top - ceiling).ticks * (2 * row + 1) // (2 * over))
         return ceiling - Length((ceiling - of.bottom).ticks * (2 * (row - over) + 1) // (2 * (self.rows - over)))

@@ -185,7 +185,7 @@ def _sheeted_first(wall: Wall, other: Wall) -> bool:
     return (len(wall.letter), wall.letter) < (len(other.letter), other.letter)
 
 
-def end_decisions(survey: Survey, wall: Wall, ends: tuple[End, End]) -> tuple[Decision, ...]:
+def end_decisions(wall: Wall, ends: tuple[End, End]) -> tuple[Decision, ...]:
     """Return what was taken for granted at corners whose other wall is not in this job."""
     keys = {"inside corner": "corner", "outside corner": "outside"}
     return tuple(

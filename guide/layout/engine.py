@@ -7,6 +7,7 @@ electrical boxes last, in whatever room is left.
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -18,7 +19,7 @@ from guide.layout.fastening import fastened
 from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
 from guide.layout.heights import case_of
-from guide.layout.kept import Kept, once
+from guide.layout.kept import Kept, exactly, once
 from guide.layout.ledge import ledge_of
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
@@ -27,7 +28,7 @@ from guide.layout.overhead import blocks_of, supports_of
 from guide.layout.parts import Decision, Layout, Material, Part, Remark, WallLayout, numbered
 from guide.layout.plates import plates_of, top_runs
 from guide.layout.site import Site
-from guide.layout.studs import Framing, frame
+from guide.layout.studs import frame
 from guide.lengths import inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
@@ -37,16 +38,18 @@ from guide.survey.model import Problem, Survey, Wall
 SHORTEST_PLATE = inches("12")
 """A plate shorter than this is no wall to frame."""
 
+BUILT_BY = (
+    "anchors", "block_reach", "drywall", "floor_finish", "foam_sheet", "foam_thickness", "longest_stick", "sheets", "strip", "stud", "use",
+)  # fmt: skip
+"""What of the basement a layout goes by; an answer to anything else leaves every wall as it stands."""
 
 SMALL = {Material.STUD: Material.SMALL_STUD, Material.TREATED: Material.SMALL_TREATED}
 """What pieces are cut from where the studs are 2x3."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)  # what is worked out from one that was kept is found by its being the same one
 class _Framed:
-    site: Site
-    framing: Framing
-    blocks: tuple[Part, ...]
+    wall: FoamSite
     decisions: tuple[Decision, ...]
     remarks: tuple[Remark, ...]
 
@@ -55,7 +58,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
     """Lay out every wall of the survey that has no contradiction in it. Pure: the same survey gives the same layout.
 
     A wall whose ends leave no room for a plate is left out, too, and the layout's survey has that as a problem.
-    `kept` is for laying out one job many times over with a size changed: what is unchanged is taken from it.
+    `kept` is for laying out one job over and over while its answers change: what is unchanged is taken from it.
     """
     figures = figures.for_stud(survey.basement.stud)
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
@@ -70,10 +73,10 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
         site = _site(wall, survey, corners, standing, cases, code, figures)
         if site.end - site.start >= SHORTEST_PLATE:
             stands = standing[wall.letter]
-            framed[wall.letter] = once(kept, ("frame", site, stands), partial(_frame, site, stands))
+            framed[wall.letter] = once(kept, ("frame", *_inputs(site, stands)), partial(_frame, site, stands))
         elif survey.given(site.start.rests | site.end.rests):
             cramped.append(_cramped(site))
-    foam_sites = {letter: FoamSite(each.site, each.framing, each.blocks) for letter, each in framed.items()}
+    foam_sites = {letter: each.wall for letter, each in framed.items()}
     shared = {key: c for key, c in corners.items() if c.left_wall in framed and c.right_wall in framed}
     foam = foam_of(foam_sites, shared, kept)
     corner_decisions: dict[str, list[Decision]] = {letter: [] for letter in framed}
@@ -83,7 +86,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
     walls = []
     for letter, each in framed.items():
         whole = (each, *foam[letter], tuple(corner_decisions[letter]))
-        walls.append(once(kept, ("complete", *whole), partial(_complete, *whole, survey)))
+        walls.append(once(kept, ("complete", *whole), partial(_complete, *whole)))
     return Layout(replace(survey, problems=(*survey.problems, *cramped)), tuple(walls), code)
 
 
@@ -124,11 +127,18 @@ def _site(
     )
 
 
+def _inputs(site: Site, standing: Standing) -> tuple[Hashable, ...]:
+    """Return everything that the layout of a wall goes by."""
+    house = tuple(exactly(getattr(site.basement, name)) for name in BUILT_BY)
+    ends = (site.offsets, site.cap_case, site.left, site.right, site.start, site.end)
+    return exactly(site.wall), house, site.figures, site.code, exactly(ends), exactly(standing)
+
+
 def _frame(site: Site, standing: Standing) -> _Framed:
     framing, zero = frame(site, standing.notched)
     blocks, block_decisions, block_remarks = fireblocks_of(site, framing)
     decisions = (*standing.decisions, zero, *(stack.decision for stack in framing.stacks), *block_decisions)
-    return _Framed(site, framing, tuple(blocks), decisions, (*framing.remarks, *block_remarks))
+    return _Framed(FoamSite(site, framing, tuple(blocks)), decisions, (*framing.remarks, *block_remarks))
 
 
 def _complete(
@@ -136,15 +146,14 @@ def _complete(
     foam: tuple[Part, ...],
     foam_decisions: tuple[Decision, ...],
     corner_decisions: tuple[Decision, ...],
-    survey: Survey,
 ) -> WallLayout:
-    site, framing = framed.site, framed.framing
+    site, framing, blocks = framed.wall.site, framed.wall.framing, framed.wall.blocks
     over, over_remarks = blocks_of(site, top_runs(site, framing.stacks))
     supports = supports_of(site, over)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
     caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
-    ledge, ledge_remarks = ledge_of(site, framing, framed.blocks)
-    others = [*framed.blocks, *foam, *plates, *caps, *ledge, *over]
+    ledge, ledge_remarks = ledge_of(site, framing, blocks)
+    others = [*blocks, *foam, *plates, *caps, *ledge, *over]
     backing, backing_decisions, backing_remarks = backing_of(site, framing, others)
     others += backing
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
@@ -155,7 +164,7 @@ def _complete(
         parts = [replace(part, material=SMALL.get(part.material, part.material)) for part in parts]
     decisions = (
         *framed.decisions,
-        *end_decisions(survey, site.wall, (site.left, site.right)),
+        *end_decisions(site.wall, (site.left, site.right)),
         *corner_decisions,
         *foam_decisions,
         *plate_decisions,

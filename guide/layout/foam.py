@@ -21,7 +21,7 @@ from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.sayings import saying
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)  # one that was kept is known by being the same one
 class FoamSite:
     """One wall as its foam sees it."""
 

@@ -218,8 +218,13 @@ def _words(body: str) -> list[Entry]:
     return [
         entry
         for entry in load_glossary()
-        if any(re.search(rf"\b{re.escape(word.casefold())}s?\b", text) for word in (entry.word, *entry.also))
+        if any(_stands_in(text, word.casefold()) for word in (entry.word, *entry.also))
     ]
+
+
+def _stands_in(text: str, word: str) -> bool:
+    """Say whether a word, or its plural, stands in a text as a word; most do not at all, which is found out at once."""
+    return word in text and re.search(rf"\b{re.escape(word)}s?\b", text) is not None
 
 
 def _holds(finding: Finding, step: Step) -> bool:

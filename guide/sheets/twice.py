@@ -8,7 +8,7 @@ how many cuts. It takes a layout for every reading, so it is worked out for pape
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from guide.book.questions import Book, Question
@@ -119,12 +119,19 @@ class _Outcome:
     found: dict[tuple[Severity, str, str], str]
 
 
-def tape_again(book: Book, answers: Answers, how_many: int = HOW_MANY) -> tuple[Doubtful, ...]:
+def tape_again(
+    book: Book, answers: Answers, how_many: int = HOW_MANY, tell: Callable[[int, int], None] = lambda done, of: None
+) -> tuple[Doubtful, ...]:
     """Return the readings to tape again, the most important first; those that change nothing are left out.
 
     The same answers give the same list. Readings that nobody measured are not on it: they are asked for anyway.
+    `tell` hears after each reading how many are tried, of how many; what it raises ends the work.
     """
-    doubtful = [each for each in doubts(book, answers) if each.matters]
+    whole = sum(1 for _ in _readings(book, answers))
+    doubtful = []
+    for tried, each in enumerate(doubts(book, answers), 1):
+        doubtful += [each] if each.matters else []
+        tell(tried, whole)
     return tuple(sorted(doubtful, key=lambda each: each.rank)[:how_many])
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import App
+from textual.worker import get_current_worker
 
 from guide.book.questions import Book
 from guide.rehearsal import Rehearsal
@@ -13,9 +15,12 @@ from guide.session import Session
 from guide.tui.start import Start
 from guide.tui.talk import Talk
 
+if TYPE_CHECKING:
+    from guide.tui.writing import Told, Writing
+
 
 class Wallbrief(App[None]):
-    """The terminal app. It owns the screens and nothing else; the session owns the job."""
+    """The terminal app. It owns the screens, and what is worked out behind them; the session owns the job."""
 
     TITLE = "wallbrief"
     CSS_PATH = "wallbrief.tcss"
@@ -27,11 +32,12 @@ class Wallbrief(App[None]):
         self.book = book
         self.session = session
         self.folder = folder
+        self._writing: Writing | None = None
 
     def on_mount(self) -> None:
         """Open the talk, or ask first which job it is about."""
         if self.session is not None:
-            self.push_screen(Talk(self.session, self.folder))
+            self.push_screen(Talk(self.session))
         else:
             self.push_screen(Start(self.folder), self._open)
 
@@ -43,7 +49,42 @@ class Wallbrief(App[None]):
             self.session = Rehearsal(self.book, chosen)
         else:
             self.session = Session.opened(self.book, chosen)
-        self.push_screen(Talk(self.session, self.folder))
+        self.push_screen(Talk(self.session))
+
+    # ------------------------------------------------------------------------------------------- behind the screens
+
+    def on_papers_write_wanted(self) -> None:
+        """Write the papers while the talk goes on."""
+        from guide.sheets.write import PAPERS_FOLDER
+        from guide.tui.writing import Writing
+
+        session = self.session
+        assert session is not None
+        folder = self.folder / PAPERS_FOLDER / (session.path.stem if session.path else "job")
+        if self._writing is None or self._writing.answers != session.answers:
+            self._writing = Writing(session.book, session.answers, session.plan, folder, session.again)
+            self.run_worker(partial(self._write, self._writing), thread=True)
+
+    def _write(self, writing: Writing) -> None:
+        from guide.tui.writing import write
+
+        worker, session = get_current_worker(), self.session
+        assert session is not None
+        write(writing, self.post_message, lambda: worker.is_cancelled or session.answers != writing.answers)
+
+    def on_told(self, event: Told) -> None:
+        """Say how far the writing is, and what came of it, wherever the person is."""
+        from guide.tui.papers import Papers
+
+        if event.finished and self._writing is not None and event.writing.answers == self._writing.answers:
+            self._writing = None
+        if self.session is not None and event.writing.again is not None:
+            self.session.keep_again(event.writing.answers, event.writing.again)
+        for screen in self.screen_stack:
+            if isinstance(screen, Talk):
+                screen.tell(event.line, finished=event.finished)
+            elif isinstance(screen, Papers):
+                screen.tell(event.line)
 
 
 def make_app(book: Book, session: Session | None, folder: Path) -> Wallbrief:

@@ -57,10 +57,10 @@ class Strip(Static):
     def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
         super().__init__(markup=False, id=id)
 
-    def show(self, session: Session) -> None:
-        """Show where the job stands."""
+    def show(self, session: Session, work: str = "") -> None:
+        """Show where the job stands, and before it what is worked out behind the talk."""
         done, whole, guessed = session.counts()
-        parts = [f"{done} of {whole} answered"]
+        parts = [*([work] if work else []), f"{done} of {whole} answered"]
         if guessed:
             parts.append(f"{guessed} guessed, so locked")
         if session.problem_lines():

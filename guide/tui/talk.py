@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -38,10 +37,9 @@ class Talk(Screen[None]):
         Binding("down", "choices", show=False),
     ]
 
-    def __init__(self, session: Session, folder: Path) -> None:
+    def __init__(self, session: Session) -> None:
         super().__init__()
         self._session = session
-        self._folder = folder
 
     def compose(self) -> ComposeResult:
         """Lay out talk and wall side by side, the choices and the answer box under the talk."""
@@ -60,6 +58,11 @@ class Talk(Screen[None]):
             self._conversation.said(line)
         self._ask()
         self._show_worked_reply()
+        self.call_after_refresh(self._look_over)
+
+    def _look_over(self) -> None:
+        """Have everything loaded by which the first answer will be judged, while the first question is read."""
+        self.run_worker(self._session.first_look(), thread=True)
 
     def on_resize(self) -> None:
         """Draw a wall for which there is room now."""
@@ -154,7 +157,13 @@ class Talk(Screen[None]):
         """Read the papers, and write them."""
         from guide.tui.papers import Papers  # the templates are loaded when somebody wants a paper
 
-        self.app.push_screen(Papers(self._session, self._folder))
+        self.app.push_screen(Papers(self._session.plan, self._session.price_trouble()))
+
+    def tell(self, line: str, *, finished: bool) -> None:
+        """Say how far the papers are that are written behind the talk, over it; at last, what came of it, in the talk."""
+        self.query_one("#strip", Strip).show(self._session, "" if finished else line)
+        if finished:
+            self._conversation.said(line)
 
     # ------------------------------------------------------------------------------------------- the talk goes on
 
@@ -176,7 +185,6 @@ class Talk(Screen[None]):
         else:
             self.call_after_refresh(self._conversation.keep_question_in_sight)
         self._show_worked_reply()
-        self._show_standing()
 
     def _ask(self) -> None:
         asked = self._session.current

@@ -21,6 +21,7 @@ RUNS = 9
 def main() -> int:
     """Run every benchmark and print one line for each."""
     _start()
+    _answer()
     _plan()
     _replan()
     return 0
@@ -30,6 +31,19 @@ def _start() -> None:
     ours = [sys.executable, str(HERE / "first_question.py")]
     bare = [sys.executable, str(HERE / "bare_app.py")]
     _pair("first question drawn / bare app with the same widgets (aim: 1.3 or less)", ours, bare)
+
+
+def _answer() -> None:
+    from tests.benchmarks.answering import bare, ours
+
+    echo = bare()
+    for walls in (1, 16):
+        times = ours(walls)
+        over = (statistics.median(times) - statistics.median(echo)) * 1000
+        print(
+            f"an answer about one of {walls} finished walls, next question and drawing: {_ms(times)} ms, "
+            f"{over:.0f} over an app that only echoes (aim: 100 or less)"
+        )
 
 
 def _plan() -> None:

@@ -1,6 +1,6 @@
 """The app on the worked job's copy without its last answer: it starts, draws the question and leaves.
 
-The wall is worked out and drawn right after the question; that is where this leaves.
+The wall is worked out, drawn and looked over right after the question; that is where this leaves.
 """
 
 from pathlib import Path
@@ -19,6 +19,7 @@ def main() -> None:
     book = load_book()
     answers = load(ROOT / "walkthroughs" / "first-wall" / "job.json", book).answers
     session = Session(book, Job({path: a for path, a in answers.items() if path != "A.other"}))
+    Talk._look_over = lambda self: None  # type: ignore[method-assign]
     Talk.draw_wall = lambda self, letter: self.app.exit()  # type: ignore[method-assign]
     make_app(book, session, Path.cwd()).run(headless=True)
 

@@ -66,3 +66,10 @@ def test_a_sentence_keeps_its_braces() -> None:
     sayings = tomllib.loads((files("prompts_data") / "sayings.toml").read_text(encoding="utf-8"))
     for text in (text for group in sayings.values() for text in group.values()):
         assert re.findall(r"{.*?}", retold(text, "millimetres")) == re.findall(r"{.*?}", text)
+
+
+def test_the_marks_of_a_square_corner_keep_their_proportion_on_a_metric_tape() -> None:
+    """3, 4 and 5 (a right triangle) in inches are told as 1524, 2032 and 2540 mm: all of them or none."""
+    across = load_book().by_ref["wall.across"]
+    told = " ".join(retold(text, "millimetres") for text in (across.ask, across.why, across.how))
+    assert {int(size) for size in re.findall(r"\d+", told)} == {1524, 2032, 2540}

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from itertools import count
 
 from hypothesis import given, settings
 
@@ -11,17 +10,13 @@ from guide.book.questions import load_book
 from guide.interview.answers import Answers, Certainty
 from guide.interview.asking import asked_at
 from guide.interview.jobfile import from_json
-from guide.layout.engine import lay_out
-from guide.layout.kept import Kept, once
 from guide.layout.parts import Layout
 from guide.lengths import inches
-from guide.reference.codes import load_code
-from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
 from guide.sheets.twice import Doubtful, again_lines, doubts, moved, slip_of, tape_again
-from tests.jobs import Tree, job, layout_of, level, new_door, survey_of, wall, window
+from tests.jobs import Tree, job, layout_of, level, new_door, wall, window
 from tests.properties.rooms import single_walls
 
 BOOK = load_book()
@@ -135,27 +130,6 @@ def test_what_a_reading_changes_had_named_it_among_its_rests(tree: Tree) -> None
     for each in doubts(BOOK, answers_of(tree)):
         if each.cuts or each.other:
             assert each.rest in rests, each
-
-
-@settings(max_examples=5)
-@given(tree=single_walls())
-def test_a_layout_from_what_was_kept_is_the_layout_itself(tree: Tree) -> None:
-    """Taking what is unchanged from before gives the very same parts, and the same rests."""
-    kept: Kept = {}
-    survey = survey_of(tree)
-    lay_out(survey, load_code(), load_figures(), kept)
-    again, fresh = lay_out(survey, load_code(), load_figures(), kept), layout_of(tree)
-
-    assert again == fresh
-    assert [part.size_rests for part in again.parts.values()] == [part.size_rests for part in fresh.parts.values()]
-
-
-def test_what_is_kept_is_worked_out_once() -> None:
-    """The second time the work is not done; without a mapping it always is."""
-    counter = count(1)
-    kept: Kept = {}
-
-    assert [once(mapping, "key", lambda: next(counter)) for mapping in (kept, kept, None)] == [1, 1, 2]
 
 
 def test_the_lines_say_reading_slip_and_what_would_change() -> None:

@@ -62,7 +62,7 @@ async def test_a_whole_wall_is_answered_and_its_papers_written(size: tuple[int, 
         await pilot.pause()
         assert isinstance(app.screen, Papers)
         await pilot.press("w")
-        await pilot.pause()
+        await app.workers.wait_for_complete()
     written = tmp_path / "wallbrief-papers" / "job"
     for path, text in files_of("first-wall").items():
         if path.startswith("papers/"):
