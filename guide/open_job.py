@@ -5,7 +5,7 @@ It owns one promise: what is asked of it (survey, layout, plan) belongs to the a
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -222,7 +222,6 @@ class OpenJob:
         The walls are laid out for it only where the change was about one that is done, or made it so.
         """
         from guide.sheets.raised import Raised, raised_after, raised_lines
-        from guide.sheets.ways import way_lines
 
         assert self._was is not None
         if self._raised is None:
@@ -237,11 +236,21 @@ class OpenJob:
         looked_at = {"basement", *(self.layout.by_letter if laid_out else ())}
         self._raised = raised_after(self._raised, found, done, looked_at, at_end=at_end)
         lines = raised_lines(self._raised, tape_of(self.answers), self._guessed)
-        fresh = [each for each in self.layout.by_letter if each in done - was_done] if laid_out else []
-        return (
-            *lines,
-            *(line for letter in fresh for line in way_lines(self.book, self.layout, letter, self._guessed)),
-        )
+        closed = at_end and any(a.path not in self._was[0] for a in expected(self.book, self._was[0]))
+        fresh = done - was_done if laid_out else frozenset[str]()
+        return (*lines, *self._choices_told(fresh, closed=closed))
+
+    def _choices_told(self, fresh: frozenset[str], *, closed: bool) -> Iterator[str]:
+        """Yield what is left to choose on the walls just done, and at all corners once the last of them is."""
+        from guide.layout.roles import roles_of
+        from guide.sheets.roles import role_lines
+        from guide.sheets.ways import way_lines
+
+        for letter in self.layout.by_letter if fresh else ():
+            if letter in fresh:
+                yield from way_lines(self.book, self.layout, letter, self._guessed)
+        if closed:
+            yield from role_lines(self.book, roles_of(self.layout, load_figures()))
 
     def _guessed(self, length: Length) -> bool:
         return bool(self.survey.unsure(length.rests))

@@ -17,6 +17,7 @@ from guide.layout.sheeting import Row, Sheeting, joints_of
 from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import FOOT, ZERO, Length, greatest, least
+from guide.reference.priorities import ranked
 from guide.reference.sayings import saying
 
 
@@ -39,9 +40,9 @@ class Hung:
     """Upright joints of lying sheets: their short edges are not tapered."""
 
     @property
-    def rank(self) -> tuple[int, int, int, bool]:
+    def rank(self) -> tuple[int, ...]:
         """Lower is better: edges without wood, sheets, feet of joints, then lying."""
-        return len(self.bare), self.sheets, self.feet, self.way == "standing"
+        return *ranked({"edges": len(self.bare), "money": self.sheets}), self.feet, self.way == "standing"
 
 
 def hang(site: Site, framing: Framing, boxes: Sequence[Part]) -> tuple[Hung, tuple[Decision, ...], tuple[Remark, ...]]:

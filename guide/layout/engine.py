@@ -70,7 +70,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
     for wall in survey.walls:
         if wall.letter in troubled:
             continue
-        site = _site(wall, survey, corners, standing, cases, code, figures)
+        site = site_of(wall, survey, corners, standing, cases, code, figures)
         if site.end - site.start >= SHORTEST_PLATE:
             stands = standing[wall.letter]
             framed[wall.letter] = once(kept, ("frame", *_inputs(site, stands)), partial(_frame, site, stands))
@@ -99,7 +99,7 @@ def _cramped(site: Site) -> Problem:
     return Problem(wall.letter, (wall.ref("length"),), said)
 
 
-def _site(
+def site_of(
     wall: Wall,
     survey: Survey,
     corners: dict[tuple[str, str], Corner],
@@ -108,6 +108,7 @@ def _site(
     code: CodeProfile,
     figures: Figures,
 ) -> Site:
+    """Return a wall ready to be framed: its ends as corners, neighbours and what stands at them make them."""
     offsets = {letter: each.offsets for letter, each in standing.items()}
     left = end_of("left", wall, survey, corners, offsets, cases, figures)
     right = end_of("right", wall, survey, corners, offsets, cases, figures)

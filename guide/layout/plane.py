@@ -13,6 +13,7 @@ from guide.layout.openings import extended, off_the_face
 from guide.layout.pipes import narrow, way_at
 from guide.lengths import ZERO, Length
 from guide.reference.figures import Figures
+from guide.reference.priorities import ranked
 from guide.survey.model import Opening, Pipe, Survey, Wall
 
 OPEN = (None, "you choose")
@@ -32,9 +33,9 @@ class Line:
     """Door frames whose jamb does not meet the face."""
 
     @property
-    def rank(self) -> tuple[int, int, Length]:
-        """Lower is better: what breaks the plane, frames to work on, floor taken."""
-        return self.out, self.worked, self.back
+    def rank(self) -> tuple[int, ...]:
+        """Lower is better: what breaks the plane, then frames to work on."""
+        return ranked({"plane": self.out, "cuts": self.worked})
 
 
 def lines_of(wall: Wall, nearest: Length, board: Length, figures: Figures) -> tuple[Line, ...]:
@@ -51,9 +52,9 @@ def lines_of(wall: Wall, nearest: Length, board: Length, figures: Figures) -> tu
     worth: list[Line] = []
     for ticks in sorted(wanted):
         line = _line(wall, wanted[ticks], board, figures)
-        if not worth or line.rank[:2] < min(each.rank[:2] for each in worth):
+        if not worth or line.rank < min(each.rank for each in worth):
             worth.append(line)
-    return tuple(sorted(worth, key=lambda line: (line.back - nearest > figures.plane_move_most, line.rank)))
+    return tuple(sorted(worth, key=lambda line: (line.back - nearest > figures.plane_move_most, line.rank, line.back)))
 
 
 def moves(one: Line, other: Line) -> tuple[str, ...]:

@@ -14,6 +14,7 @@ from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, o
 from guide.layout.pipes import Stack, blocks, chases_of, stacks_of
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, inches, least
+from guide.reference.priorities import decided_by, ranked
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Pipe
 
@@ -38,31 +39,43 @@ class Framing:
     """How many of those have no stud behind them, so that a sheet is cut back."""
 
     @property
-    def rank(self) -> tuple[int, int, int, int]:
-        """Lower is better: sheet edges without a stud, bays too narrow to fill, pieces to cut, then the left side."""
+    def counts(self) -> dict[str, int]:
+        """What the framing is weighed by: sheet edges without wood, those in corners too, narrow bays, pieces to cut."""
         uprights = sorted((p for p in self.parts if p.kind in FULL_HEIGHT), key=lambda p: p.box.x0)
         narrow = sum(ZERO < b.box.x0 - a.box.x1 < inches("3") for a, b in pairwise(uprights))
-        return self.missed_edges, narrow, len(self.parts), int(self.zero_side == "right")
+        packs = sum(remark.saying.key == "remark.pack_dropped" for remark in self.remarks)
+        return {"edges": self.missed_edges + packs, "bays": narrow, "cuts": len(self.parts)}
 
 
 def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
     """Frame the wall from both ends and return the better one, or the one the person wants, with the decision between them."""
     left, right = _frame_from(site, "left"), _frame_from(site, "right")
-    best, other = sorted((left, right), key=lambda framing: (framing.zero_side != site.wall.layout_from, framing.rank))
-    names = ("missed", "narrow", "pieces")
+    best, other = sorted(
+        (left, right), key=lambda each: (each.zero_side != site.wall.layout_from, ranked(each.counts), each.zero_side)
+    )
+    decided = decided_by(ranked(best.counts), ranked(other.counts))
     beaten = "alternative.zero_yours" if best.zero_side == site.wall.layout_from else "alternative.zero"
     decision = Decision(
         f"{site.letter}.zero",
         site.letter,
         _zero_said(site, best),
-        (saying(beaten, side=other.zero_side, **dict(zip(names, other.rank[:3], strict=True))),),
+        (
+            saying(
+                beaten,
+                side=other.zero_side,
+                missed=other.missed_edges,
+                narrow=other.counts["bays"],
+                pieces=other.counts["cuts"],
+                decided=decided,
+            ),
+        ),
     )
     return replace(best, parts=tuple(notched_for(site, part, notched) for part in best.parts)), decision
 
 
 def _zero_said(site: Site, framing: Framing) -> Saying:
     """Say where the stud layout starts; round an outside corner the first sheet starts past the end of the plate."""
-    counts = {"count": framing.rank[2], "missed": framing.rank[0]}
+    counts = {"count": framing.counts["cuts"], "missed": framing.missed_edges}
     past = site.start - framing.zero if framing.zero_side == "left" else framing.zero - site.end
     if past > ZERO:
         return saying("decision.zero_past", side=framing.zero_side, past=past, **counts)

@@ -28,6 +28,7 @@ from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.record import foam_behind, plates_left_of_corner, record_rows
+from guide.sheets.roles import corner_lines
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, keeping_said, once_bought, trips_of, way_lines
 from guide.sheets.takes import takes
@@ -68,6 +69,7 @@ def _templates() -> Environment:
     environment.filters["backing_rows"] = backing_rows
     environment.filters["concrete_rows"] = concrete_rows
     environment.filters["way_rows"] = way_rows
+    environment.filters["corner_lines"] = corner_lines
     environment.globals["table"] = table
     environment.globals["zero"] = ZERO
     environment.globals["hours_from"] = load_steps().hours_from

@@ -14,6 +14,7 @@ from guide.interview.signed import SignOff
 from guide.layout.engine import lay_out
 from guide.layout.parts import Layout, Part
 from guide.layout.receptacles import proposed
+from guide.layout.roles import Roles, roles_of
 from guide.lengths import Length, Tape
 from guide.order.crew import crew_of
 from guide.order.evenings import Calendar, calendar_of
@@ -58,6 +59,11 @@ class Plan:
     def outlets(self) -> tuple[Part, ...]:
         """The fewest outlets that the code asks for besides those given; none is built."""
         return proposed(self.layout, self.code)
+
+    @cached_property
+    def roles(self) -> Roles:
+        """Who runs through at the corners, and what could be won by other roles."""
+        return roles_of(self.layout, load_figures())
 
     @property
     def stopped(self) -> bool:
