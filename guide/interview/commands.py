@@ -16,6 +16,10 @@ from guide.interview.replies import clean
 from guide.interview.walls import wall_names
 
 
+_FINDING = re.compile(r"[a-z]+\.[a-z_]{3,}")
+"""A finding's name as it stands on the screen, `a.edge_missed`, said alone."""
+
+
 @dataclass(frozen=True, slots=True)
 class Order:
     """One command: what is to be done, to which wall, beside which other, or with which words."""
@@ -30,6 +34,8 @@ class Order:
 def order_said(answers: Answers, typed: str) -> Order | None:
     """Return the command that a reply is, or None when it is none."""
     plain = load_talk().folded(clean(typed)).rstrip(" ?")
+    if _FINDING.fullmatch(plain):
+        return Order("piece", words=plain)
     for command, form in _forms():
         if found := form.fullmatch(plain):
             named = found.groupdict()

@@ -108,7 +108,9 @@ def test_a_finding_with_its_name_and_place_is_one_line_of_a_screen_and_its_name_
         assert len(line) <= 78, line
     session = session_of()
     for line in session.reply("findings").lines:
-        told = session.reply(f"what is {line.split()[1].rstrip(':')}").lines
+        name = line.split()[1].rstrip(":")
+        told = session.reply(f"what is {name}").lines
+        assert session.reply(name).lines == told
         assert told[0].startswith(" ".join(line.split()[:2]).rstrip(":"))
         assert sum(each.startswith("  Where it comes from: ") for each in told) == sum(
             each.name == told[0].split()[1].rstrip(":,") for each in session.plan.findings
