@@ -112,7 +112,7 @@ def stick_lines(key: str, sticks: Sequence[Stick], basement: Basement, on_hand: 
             continue
         mine = [stick for stick in sticks if stick.length == length]
         held = [part for stick in mine for part in stick.parts]
-        carry = stick_carry(length, (part.cut for part in held), basement)
+        carry = stick_carry(length, (part.cut + basement.end_trim for part in held), basement)
         line = _sized(key, stick_size(length), count, held, carry, on_hand, spare=0, n=count)
         lines.append(line)
         if any(not stick.at_home for stick in mine):  # for sticks at home alone none is bought

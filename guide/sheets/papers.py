@@ -30,7 +30,16 @@ from guide.sheets.plan import Plan
 from guide.sheets.record import foam_behind, plates_left_of_corner, record_rows
 from guide.sheets.roles import corner_lines
 from guide.sheets.room import room_view
-from guide.sheets.shopping import at_home, bill_lines, held_lines, keeping_said, once_bought, trips_of, way_lines
+from guide.sheets.shopping import (
+    at_home,
+    bill_lines,
+    held_lines,
+    keeping_said,
+    once_bought,
+    trips_of,
+    way_lines,
+    yard_cuts_said,
+)
 from guide.sheets.takes import takes
 from guide.sheets.tonight import next_evening, tonight, when
 from guide.sheets.twice import Doubtful
@@ -102,6 +111,7 @@ def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, s
         "ways": way_lines(plan),
         "goods_of": () if plan.stopped else goods_of(plan),
         "rips": () if plan.stopped else yard_rips(plan),
+        "yard_cuts": () if plan.stopped else yard_cuts_said(plan),
         "place": lambda finding: show(finding.at, plan.tape),
         "size": lambda length: with_unit(length, plan.tape),
         "before": lambda step: _before(plan, step),

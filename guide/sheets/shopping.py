@@ -14,7 +14,9 @@ from dataclasses import dataclass
 from guide.buying.bill import Bill, bill_of, cost_of
 from guide.buying.carrying import way_of
 from guide.buying.lines import Line, units_of
-from guide.lengths import ZERO, inches, show, with_unit
+from guide.buying.yard_saw import yard_cuts
+from guide.lengths import SIXTEENTH, ZERO, inches, show, with_unit
+from guide.reference.figures import load_figures
 from guide.reference.findings import Severity
 from guide.reference.sayings import say, saying
 from guide.reference.stock import AISLES, Fastener, StockItem, load_fasteners, load_stock, stick_size
@@ -191,6 +193,27 @@ def way_lines(plan: Plan) -> list[str]:
     longest, widest = (with_unit(inches(size), plan.tape) for size in (way.longest, way.widest))
     fits = saying("way.fits", way=way.say, longest=longest, widest=widest)
     return [*said, *([say(fits)] if carried and inches(way.longest) > ZERO else [])]
+
+
+def yard_cuts_said(plan: Plan) -> list[str]:
+    """Return, for the yard's saw, where the sticks that it has to cut are cut, a sentence for each length."""
+    basement, kerf, longest = plan.survey.basement, load_figures().kerf, inches(way_of(plan.survey.basement).longest)
+    said = []
+    for line in plan.purchase.lines:
+        key, _, size = line.ware.partition(" ")
+        if line.buy and line.carry == "yard" and not line.culls and load_stock().item[key].lengths:
+            sticks = [
+                stick
+                for lumber in plan.purchase.lumber
+                for stick in lumber.sticks
+                if lumber.item == key and stick_size(stick.length) == size and not stick.at_home
+                if not plan.survey.unsure(frozenset().union(*(part.size_rests for part in stick.parts)))
+            ]
+            cuts = yard_cuts(sticks, basement.end_trim, kerf, longest)
+            places = (" and ".join(show(at, plan.tape, SIXTEENTH, "down") for at in cut.at) for cut in cuts)
+            marks = ", ".join(f"{cut.count} at {place}" for cut, place in zip(cuts, places, strict=True))
+            said += [say(saying("way.cut", name=line.name, cuts=marks))] if cuts else []
+    return said
 
 
 def bill_lines(plan: Plan, trips: Iterable[Trip]) -> list[tuple[str, str]]:

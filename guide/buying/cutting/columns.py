@@ -24,6 +24,9 @@ _ROUNDS = 400
 
 _NOTHING = 1e-7
 
+_GROWING = (("simplex_strategy", 4), ("presolve", "off"))
+"""A program that only gains columns keeps a feasible plan from one round to the next: the primal simplex goes on from it."""
+
 
 @dataclass(frozen=True)
 class Fractions:
@@ -44,7 +47,10 @@ class Columns:
         self._rows, self._kinds = len(pieces.counts), len(pieces.rooms)
         self.patterns: list[tuple[int, Pattern]] = []
         self._known: set[tuple[int, Pattern]] = set()
+        self._table = np.empty((0, self._rows), dtype=np.int64)
         self._solver = solver = Solver()
+        for option, value in _GROWING:
+            solver.setOptionValue(option, value)
         for count in pieces.counts:
             solver.addRow(count, highspy.kHighsInf, 0, [], [])
         for _ in range(self._kinds):
@@ -86,7 +92,10 @@ class Columns:
 
     def table(self) -> np.ndarray:
         """Return the patterns known, one in a row."""
-        return np.array([pattern for _, pattern in self.patterns]).reshape(-1, self._rows)
+        fresh = [pattern for _, pattern in self.patterns[len(self._table) :]]
+        if fresh:
+            self._table = np.vstack([self._table, np.array(fresh)])
+        return self._table
 
     def _fitting(self, counts: Sequence[int]) -> None:
         """Leave out the patterns that hold more of a piece than is wanted."""

@@ -33,12 +33,12 @@ def best_patterns(pieces: Pieces, counts: Sequence[int], worths: Sequence[int]) 
 
 
 def _read_back(table: np.ndarray, bundles: list[tuple[int, int, int, int]], room: int, kinds: int) -> Pattern:
-    pattern = [0] * kinds
-    for row in range(len(bundles), 0, -1):
-        if table[row, room] != table[row - 1, room]:
-            index, size, weight, _ = bundles[row - 1]
-            pattern[index] += size
-            room -= weight
+    pattern, row = [0] * kinds, len(bundles)
+    while (grown := np.flatnonzero(table[1 : row + 1, room] != table[:row, room])).size:
+        row = int(grown[-1])
+        index, size, weight, _ = bundles[row]
+        pattern[index] += size
+        room -= weight
     return tuple(pattern)
 
 

@@ -15,7 +15,7 @@ from guide.buying.cutting.solver import Solver
 _MOST_FITS = 800
 """Patterns of a kind of board, at most, among which whole boards are chosen all at once."""
 
-_QUICK = ((0.7, 30),)
+_QUICK = ((0.7, 20),)
 _THOROUGH = ((0.7, 90), (1.0, 60), (0.5, 60))
 """From which fraction on a pattern counts as used once, and how many pieces left are put on boards all at once."""
 

@@ -45,10 +45,12 @@ def _one_change(pieces: Pieces, boards: list[tuple[int, np.ndarray]]) -> bool:
     gain = grow * (rest[:, None] - rest[None, :] + grow)
     gain[(grow <= 0) | (grow > rest[None, :]) | (board[:, None] == board[None, :])] = 0
     known = Counter((kind, tuple(pattern.tolist())) for kind, pattern in boards)
-    best = np.argsort(-gain, axis=None, kind="stable")[:_CHOICES]
+    best = np.flatnonzero(gain > 0)
+    if len(best) > _CHOICES:
+        least = -np.partition(-gain.flat[best], _CHOICES - 1)[_CHOICES - 1]
+        best = best[gain.flat[best] >= least]
+    best = best[np.argsort(-gain.flat[best], kind="stable")][:_CHOICES]
     for giver, taker in zip(*np.unravel_index(best, gain.shape), strict=True):
-        if gain[giver, taker] <= 0:
-            return False
         one, other = boards[board[giver]], boards[board[taker]]
         given, taken = one[1].copy(), other[1].copy()
         for row, sign in ((length[giver], 1), (length[taker], -1)):
