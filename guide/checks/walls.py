@@ -71,6 +71,8 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
         what, at = thing_name(opening.place), wall.mark_of(opening.left)
         if opening.outside == "yes":
             yield finding("outside_door", wall.letter, at, what=what)
+        if opening.twist is not None and opening.twist > load_figures().jamb_twist:
+            yield finding("door_twisted", wall.letter, at, what=what, far=opening.twist, most=load_figures().jamb_twist)
         if opening.jamb is not None and (gap := off_the_face(opening, wall.offsets.drywall)) != ZERO:
             short = "door_extend" if extended(opening) else "door_pull_in"
             key = short if gap > ZERO else "door_proud"

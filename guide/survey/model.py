@@ -87,6 +87,7 @@ class Opening:
     frame_width: Length | None = asked("opening.frame_width")
     frame_height: Length | None = asked("opening.frame_height")
     jamb: Length | None = asked("opening.jamb")
+    twist: Length | None = asked("opening.twist")
     meets: str | None = asked("opening.meets")
     outside: str | None = asked("opening.outside")
     fixed: str | None = asked("opening.fixed")

@@ -59,7 +59,7 @@ MISTAKES: dict[int, tuple[str, tuple[str, ...]]] = {
     35: ("cold water behind foam", ("cold_water",)),
     36: ("outlets", ("outlet_reach", "box_no_room", "behind_leaf")),
     37: ("old outlet buried", ("old_box_buried",)),
-    38: ("door off the plane of the wall", ("door_pull_in", "door_proud")),
+    38: ("door off the plane of the wall", ("door_pull_in", "door_proud", "door_twisted")),
     39: ("forgot what will hang", ("backing_missing",)),
 }
 ELSEWHERE = {

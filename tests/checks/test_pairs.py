@@ -160,6 +160,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[framed_door("60 in", jamb="6 in")]),
     ),
     "door_proud": (one(openings=[framed_door("60 in", jamb="7 1/2 in")]), one(openings=[framed_door("60 in", jamb="7 3/8 in")])),
+    "door_twisted": (
+        one(openings=[{**framed_door("60 in", jamb="6 3/8 in"), "twist": "3/16 in"}]),
+        one(openings=[{**framed_door("60 in", jamb="6 3/8 in"), "twist": "1/8 in"}]),
+    ),
     "outside_door": (
         one(openings=[{**new_door("60 in"), "outside": "yes"}]),
         one(openings=[new_door("60 in")]),
