@@ -44,7 +44,11 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
         yield finding("other", wall.letter, what=wall.wall.other)
     if inches(basement.drywall) < code.thermal_barrier.length:
         yield finding(
-            "thermal_barrier", wall.letter, least=code.thermal_barrier.length, cited=code.thermal_barrier.cited
+            "thermal_barrier",
+            wall.letter,
+            thick=inches(basement.drywall),
+            least=code.thermal_barrier.length,
+            cited=code.thermal_barrier.cited,
         )
 
 

@@ -286,6 +286,7 @@ class Basement:
     rim: str | None = asked("basement.rim")
     foam_flame: int = asked("basement.foam_flame")
     foam_smoke: int = asked("basement.foam_smoke")
+    foam_weight: str = asked("basement.foam_weight")
     block_material: str = asked("basement.block_material")
     insects: str | None = asked("basement.insects")
     strip: Length | None = asked("basement.strip")
