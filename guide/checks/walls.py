@@ -90,13 +90,18 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
 
 
 def _headers(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
-    """A flat header serves openings up to the model code's width; a wider one is for the office or an engineer."""
+    """A flat header serves openings up to the model code's width, near the plate; else it is for the office or an engineer."""
     for header in wall.of(Kind.HEADER):
-        wide = header.box.x1 - header.box.x0
+        wide, at = header.box.x1 - header.box.x0, wall.mark_of(header.box.x0)
         if wide - load_figures().stud_thick * 2 > code.header_span.length:
             limit = code.header_span
+            yield finding("header_wide", wall.letter, at, wide=wide, most=limit.length, cited=limit.cited)
+        plates = [p for p in wall.of(Kind.TOP_PLATE) if p.box.x0 <= header.centre <= p.box.x1]
+        over = [p.box.z0.at(wall.wall, header.centre) - header.box.z1.at(wall.wall, header.centre) for p in plates]
+        if over and (far := greatest(*over)) > code.header_above.length:
+            limit = code.header_above
             yield finding(
-                "header_wide", wall.letter, wall.mark_of(header.box.x0), wide=wide, most=limit.length, cited=limit.cited
+                "header_low", wall.letter, at, mark=header.mark, far=far, most=limit.length, cited=limit.cited
             )
 
 

@@ -154,6 +154,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[window("40 in", "101 in")]),  # framed 97
         one(openings=[window("40 in", "100 in")]),  # framed 96
     ),
+    # from 42 up, lined: the header's top 24 1/16 and 24 in under the top plate (worked by hand from 90 1/2)
+    "header_low": (
+        one(openings=[window("60 in", tall="24 15/16 in", sill="42 in")]),
+        one(openings=[window("60 in", tall="25 in", sill="42 in")]),
+    ),
     "door_pull_in": (one(openings=[framed_door("60 in", jamb="6 in")]), one(openings=[framed_door("60 in", jamb="6 5/16 in")])),
     "door_extend": (
         one(openings=[framed_door("60 in", jamb="6 in") | {"outside": "yes"}]),
