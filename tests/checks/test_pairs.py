@@ -269,6 +269,7 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         job([wall("300 in", openings=[window("60 in", "116 9/16 in")])]),
         job([wall("300 in", openings=[window("60 in", "116 1/2 in")])]),
     ),
+    "fireblock_side": (one(openings=[kept_free("6 1/16 in")]), one(openings=[kept_free("6 1/8 in")])),
     "fireblock_end": (one(openings=[new_door("8 9/16 in")]), one(openings=[new_door("8 5/8 in")])),
     "caps_part": (
         job([wall("120 in", right_first="this wall"), wall("120 in", **level("92 in", "90 3/16 in"))]),
