@@ -82,6 +82,7 @@ def test_what_was_signed_for_other_numbers_or_another_wall_does_not_stand_and_is
     ("sign off A.old_boxes", "Say in your own words why you go on"),
     ("sign off A.no_such because I say so", "Nothing called a.no_such was found"),
     ("sign off because I say so", "Which one?"),
+    ("sign off A.old_boxes because " + "x" * 401, "That is more than 400 characters"),
 ])  # fmt: skip
 def test_what_cannot_be_signed_off_is_said_in_one_sentence_and_nothing_is_kept(reply: str, said: str) -> None:
     """A HOLD, no reason, no such name, no name while nothing was raised."""
@@ -129,3 +130,13 @@ def test_a_sign_off_typed_by_hand_stands_whatever_the_warning_says_and_fits_the_
     assert json.loads(path.read_text(encoding="utf-8"))["signed"] == tree["signed"]
     assert load(path, book).signed == opened.signed
     assert Job().signed == ()
+
+
+def test_a_sign_off_still_stands_when_the_job_is_opened_again_whatever_was_typed(tmp_path: Path) -> None:
+    """Odd spaces, quotes and marks in an answer that the warning repeats, and in the words: read back, the words stand."""
+    path, why = tmp_path / "job.json", 'he said  "yes", #1 – *really*'
+    session = session_of(job([wall(other="a  hose\u00a0tap: 2 <b>_here_</b>")]), path)
+    session.reply(f"sign off A.other because {why}")
+    again = Session.opened(load_book(), path)
+    (found,) = (each for each in again.plan.findings if each.key == "other")
+    assert again.plan.signed_off(found) == " ".join(why.split())
