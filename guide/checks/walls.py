@@ -8,6 +8,7 @@ from itertools import pairwise
 from guide.checks.electrical import box_findings
 from guide.checks.energy import effective_row
 from guide.checks.findings import Finding, finding
+from guide.checks.flue import flue_findings
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
 from guide.layout.crooked import breaks_sheet, places_of
@@ -26,9 +27,10 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
         key = remark.saying.key.removeprefix("remark.")
         yield Finding(key, wall.letter, wall.mark_of(remark.x), said=remark.saying)
     yield from _edge(wall, code)
-    yield from _pipes(wall)
+    yield from _pipes(wall, code)
     yield from _openings(wall)
     yield from panel_findings(wall, code)
+    yield from flue_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from box_findings(wall, code)
@@ -59,7 +61,7 @@ def _edge(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
         yield finding("slab_edge", wall.letter, middle=middle, least=code.pin_edge.length, cited=code.pin_edge.cited)
 
 
-def _pipes(wall: WallLayout) -> Iterator[Finding]:
+def _pipes(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
     for pipe in wall.wall.pipes:
         what, at = thing_name(pipe.place), wall.mark_of((pipe.left_edge + pipe.right_edge) // 2)
         if pipe.carries == "water" and pipe.back < wall.offsets.foam_face:
@@ -68,6 +70,9 @@ def _pipes(wall: WallLayout) -> Iterator[Finding]:
             yield finding("gas", wall.letter, at, what=what)
         if pipe.reach == "yes":
             yield finding("reach", wall.letter, at, what=what, height=pipe.reach_height or ZERO)
+        if pipe.reach == "yes" and pipe.carries == "drain":
+            clear = code.cleanout_clear
+            yield finding("cleanout", wall.letter, at, what=what, clear=clear.length, cited=clear.cited)
 
 
 def _openings(wall: WallLayout) -> Iterator[Finding]:

@@ -131,6 +131,7 @@ class Pipe:
     place: str
     run: str = asked("pipe.run")
     carries: str = asked("pipe.carries")
+    flue: str | None = asked("pipe.flue")
     at: Length | None = asked("pipe.at")
     start: Length | None = asked("pipe.from")
     end: Length | None = asked("pipe.to")

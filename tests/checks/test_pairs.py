@@ -72,6 +72,11 @@ def diagonals(kind: str, walls: int) -> Tree:
     return {**found, "basement": {**held, "square": kind, **given}}
 
 
+def flue(kind: str, out: str) -> Tree:
+    """Return a job of one wall with a standing flue 6 in thick before it."""
+    return one(pipes=[{**standing("80 in", "6 in", out), "carries": "flue", "flue": kind}])
+
+
 GOOD_EXIT = window("40 in", "29 in", "40 in", "40 in")  # finished 24 by 35: 5.83 sq ft
 PAIRS: dict[str, tuple[Tree, Tree]] = {
     "water_wet": (basement(water="wet"), basement(water="dry")),
@@ -182,6 +187,12 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[standing("80 in", "1 in", "1 1/2 in")]),
     ),
     "gas": (one(pipes=[{**lying("0 in", "40 in"), "carries": "gas"}]), one(pipes=[lying("0 in", "40 in")])),
+    # 6 in thick, before studs whose room face is at 5 7/8: 12 7/8 out leaves 1 in (worked by hand)
+    "cleanout": (
+        one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in"}]),
+        one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in", "carries": "other"}]),
+    ),
+    "flue_close": (flue("double", "12 13/16 in"), flue("double", "12 7/8 in")),
     "reach": (
         one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in"}]),
         one(pipes=[standing("80 in")]),

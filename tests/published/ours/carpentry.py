@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import cast
 
 from guide.buying.lines import packs_for
 from guide.checks.check import check
@@ -149,6 +150,21 @@ def with_spare(count: int, spare: int, pack: int) -> float:
     return packs_for(count, pack, spare)
 
 
+def flue(kind: str, off: str) -> str:
+    """Return whether a flue 6 in thick is found too near that stands so far before the studs of a plain wall."""
+    out = _inches(laid(wall("196 in")).offsets.face + inches(off) + inches("6"))
+    pipe = {
+        "run": "standing",
+        "carries": "flue",
+        "flue": kind,
+        "at": "80 in",
+        "wide": "6 in",
+        "out": out,
+        "reach": "no",
+    }
+    return _found("flue_close", job([wall("196 in", pipes=[cast(Json, pipe)])]))
+
+
 def radon() -> float:
     """Return the radon in the air from which a house is to be mended, pCi/L."""
     return float(load_code().radon.value)
@@ -216,6 +232,6 @@ OURS: dict[str, Callable[..., float | str]] = {
     for each in (
         studs, corner_studs, stud_mark, sheet_edge, blocks_between, nails, stud_cut, face_off, door_hole, plywood_thick,
         stud_size, way_of_pipe, treated, finding, headroom, wide_opening, escape, slab_edge,
-        screws, fireblock, well, drywall_sheets, with_spare, radon,
+        screws, fireblock, well, drywall_sheets, with_spare, radon, flue,
     )
 }  # fmt: skip
