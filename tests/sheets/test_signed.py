@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from io import StringIO
 from pathlib import Path
 
 import jsonschema
@@ -12,6 +13,7 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, JobFileError, from_json, load, save, to_json
 from guide.interview.schema import job_schema
 from guide.interview.signed import SignOff
+from guide.plain import talk
 from guide.session import Session
 from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
@@ -140,3 +142,17 @@ def test_a_sign_off_still_stands_when_the_job_is_opened_again_whatever_was_typed
     again = Session.opened(load_book(), path)
     (found,) = (each for each in again.plan.findings if each.key == "other")
     assert again.plan.signed_off(found) == " ".join(why.split())
+
+
+def test_a_job_with_nothing_left_to_ask_is_still_talked_about_line_by_line_until_an_empty_line() -> None:
+    """Findings, one in whole, a sign-off; what comes after the empty line is not read."""
+    session, out = session_of(job([OLD])), StringIO()
+    session.reply("outlet")
+    assert session.current is None
+    replies = StringIO(f"findings\nA.old_boxes\nsign off A.old_boxes because {WHY}\n\nundo\n")
+    talk(session, replies, out)
+    said = out.getvalue()
+    assert said.count("That is everything I need for now.") == 1
+    assert "  The cheapest fix: Whoever your building office lets do the wiring" in said
+    assert [each.because for each in session.job.signed] == [WHY]
+    assert replies.read() == "undo\n"
