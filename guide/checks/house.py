@@ -91,6 +91,8 @@ def _labels(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
         )
     if basement.rim in ("bare", "wool") and basement.foam_flame > int(rim.value):
         yield finding("rim_foam_label", flame=basement.foam_flame, most=rim.value, cited=rim.cited)
+    if basement.rim in ("bare", "wool") and basement.foam_weight == "heavy":
+        yield finding("rim_foam_heavy", cited=code.rim_foam.cited)
     accepted = code.fireblock_materials
     if basement.block_material not in accepted.value.split(", "):
         yield finding("block_material", cited=accepted.cited)

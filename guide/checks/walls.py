@@ -8,6 +8,7 @@ from itertools import pairwise
 from guide.checks.electrical import box_findings
 from guide.checks.energy import effective_row
 from guide.checks.findings import Finding, finding
+from guide.checks.flue import flue_findings
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
 from guide.layout.crooked import breaks_sheet, places_of
@@ -26,9 +27,10 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
         key = remark.saying.key.removeprefix("remark.")
         yield Finding(key, wall.letter, wall.mark_of(remark.x), said=remark.saying)
     yield from _edge(wall, code)
-    yield from _pipes(wall)
+    yield from _pipes(wall, code)
     yield from _openings(wall)
     yield from panel_findings(wall, code)
+    yield from flue_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from box_findings(wall, code)
@@ -44,7 +46,11 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
         yield finding("other", wall.letter, what=wall.wall.other)
     if inches(basement.drywall) < code.thermal_barrier.length:
         yield finding(
-            "thermal_barrier", wall.letter, least=code.thermal_barrier.length, cited=code.thermal_barrier.cited
+            "thermal_barrier",
+            wall.letter,
+            thick=inches(basement.drywall),
+            least=code.thermal_barrier.length,
+            cited=code.thermal_barrier.cited,
         )
 
 
@@ -55,7 +61,7 @@ def _edge(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
         yield finding("slab_edge", wall.letter, middle=middle, least=code.pin_edge.length, cited=code.pin_edge.cited)
 
 
-def _pipes(wall: WallLayout) -> Iterator[Finding]:
+def _pipes(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
     for pipe in wall.wall.pipes:
         what, at = thing_name(pipe.place), wall.mark_of((pipe.left_edge + pipe.right_edge) // 2)
         if pipe.carries == "water" and pipe.back < wall.offsets.foam_face:
@@ -64,6 +70,9 @@ def _pipes(wall: WallLayout) -> Iterator[Finding]:
             yield finding("gas", wall.letter, at, what=what)
         if pipe.reach == "yes":
             yield finding("reach", wall.letter, at, what=what, height=pipe.reach_height or ZERO)
+        if pipe.reach == "yes" and pipe.carries == "drain":
+            clear = code.cleanout_clear
+            yield finding("cleanout", wall.letter, at, what=what, clear=clear.length, cited=clear.cited)
 
 
 def _openings(wall: WallLayout) -> Iterator[Finding]:
@@ -71,6 +80,8 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
         what, at = thing_name(opening.place), wall.mark_of(opening.left)
         if opening.outside == "yes":
             yield finding("outside_door", wall.letter, at, what=what)
+        if opening.twist is not None and opening.twist > load_figures().jamb_twist:
+            yield finding("door_twisted", wall.letter, at, what=what, far=opening.twist, most=load_figures().jamb_twist)
         if opening.jamb is not None and (gap := off_the_face(opening, wall.offsets.drywall)) != ZERO:
             short = "door_extend" if extended(opening) else "door_pull_in"
             key = short if gap > ZERO else "door_proud"
@@ -84,13 +95,18 @@ def _openings(wall: WallLayout) -> Iterator[Finding]:
 
 
 def _headers(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:
-    """A flat header serves openings up to the model code's width; a wider one is for the office or an engineer."""
+    """A flat header serves openings up to the model code's width, near the plate; else it is for the office or an engineer."""
     for header in wall.of(Kind.HEADER):
-        wide = header.box.x1 - header.box.x0
+        wide, at = header.box.x1 - header.box.x0, wall.mark_of(header.box.x0)
         if wide - load_figures().stud_thick * 2 > code.header_span.length:
             limit = code.header_span
+            yield finding("header_wide", wall.letter, at, wide=wide, most=limit.length, cited=limit.cited)
+        plates = [p for p in wall.of(Kind.TOP_PLATE) if p.box.x0 <= header.centre <= p.box.x1]
+        over = [p.box.z0.at(wall.wall, header.centre) - header.box.z1.at(wall.wall, header.centre) for p in plates]
+        if over and (far := greatest(*over)) > code.header_above.length:
+            limit = code.header_above
             yield finding(
-                "header_wide", wall.letter, wall.mark_of(header.box.x0), wide=wide, most=limit.length, cited=limit.cited
+                "header_low", wall.letter, at, mark=header.mark, far=far, most=limit.length, cited=limit.cited
             )
 
 

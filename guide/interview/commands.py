@@ -15,7 +15,6 @@ from guide.interview.answers import Answers, wall_letter
 from guide.interview.replies import clean
 from guide.interview.walls import wall_names
 
-
 _FINDING = re.compile(r"[a-z]+\.[a-z_]{3,}")
 """A finding's name as it stands on the screen, `a.edge_missed`, said alone."""
 

@@ -116,6 +116,9 @@ class CodeProfile(Data):
     panel_deep: CodeFigure
     panel_high: CodeFigure
     combustion_air: CodeFigure
+    cleanout_clear: CodeFigure
+    flue_single: CodeFigure
+    flue_double: CodeFigure
     rim_foam: CodeFigure
     rim_flame: CodeFigure
     foam_flame: CodeFigure

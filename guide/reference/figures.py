@@ -80,6 +80,7 @@ class Figures:
     door_wider: Length
     door_taller: Length
     frame_play: Length
+    jamb_twist: Length
     window_buck: Length
     window_return_foam: Length
     head_is_plate: Length

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from guide.checks.findings import Finding
+from guide.interview.replies import LONGEST_TEXT, clean
 from guide.interview.signed import SignOff
 from guide.reference.findings import Severity
 from guide.sheets.spoken import say_of_talk
@@ -45,6 +46,8 @@ def sign_off(
         return say_of_talk("sign_not", name=meant[0].name, severity=meant[0].severity.value), None
     if not because:
         return say_of_talk("sign_why", name=meant[0].name), None
+    if len(because) > LONGEST_TEXT:
+        return say_of_talk("too_long", most=str(LONGEST_TEXT)), None
     new = tuple(dict.fromkeys(_sign_off(each, survey, because) for each in meant))
     anew = {(each.finding, each.wall, each.says) for each in new}
     kept = tuple(each for each in signed if (each.finding, each.wall, each.says) not in anew)
@@ -54,4 +57,4 @@ def sign_off(
 def _sign_off(finding: Finding, survey: Survey, because: str) -> SignOff:
     """Return the sign-off of a finding; its sentence is kept in inches whatever the tape, nothing in it guessed."""
     wall = survey.by_letter[finding.wall].name if finding.wall is not None else ""
-    return SignOff(finding.key, wall, finding.sentence("inches", lambda _: False), because)
+    return SignOff(finding.key, clean(wall), clean(finding.sentence("inches", lambda _: False)), because)

@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from guide.checks.energy import asked_for, in_canada, nominal
 from guide.checks.heat import Assembly, assembly_of
 from guide.checks.losses import price_of, saving_of
-from guide.checks.moisture import degrees, foam_face
+from guide.checks.moisture import FoamFace, degrees, foam_face, foam_that_would_do
 from guide.layout.parts import WallLayout
 from guide.reference.climates import load_climates
 from guide.reference.energy import load_effective, load_energy
+from guide.reference.figures import load_figures
 from guide.reference.fuels import load_fuels
 from guide.reference.materials import us_r
+from guide.reference.sayings import say, saying
 from guide.reference.units import units
 from guide.sheets.plan import Plan
 from guide.survey.model import Basement
+
+DAMP = "50"
+"""Percent of humidity that batts are weighed with while nobody was asked: the damp side, as the question takes it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +42,10 @@ class Warmth:
     """The foam's room face in the coldest month; empty unless batts stand before it and zone and humidity are known."""
     dew: str
     """The dew point of the room, beside it."""
+    year: tuple[tuple[str, ...], ...]
+    """That face in every month, and the months in which the air of the room wets it, as rows of a table."""
+    dry: str
+    """How thick foam would have to be for batts to stay dry in every month, in words; empty while the zone is not known."""
     bare: str
     """What goes out through the bare concrete in a year; empty while the zone is not known."""
     built: str
@@ -69,10 +78,26 @@ def warmth_of(plan: Plan, wall: WallLayout) -> Warmth:
         cited=(load_effective() if in_canada(basement) else load_energy(basement.energy)).cited,
         face=degrees(face.coldest, basement.tape) if face else "",
         dew=degrees(face.dew, basement.tape) if face else "",
+        year=_year(face, basement) if face else (),
+        dry=_dry(wall, basement) if load_climates().of(basement.zone) else "",
         bare=_heat(saving.bare) if saving else "",
         built=_heat(saving.built) if saving else "",
         saved=_saved(saving.saved, basement) if saving else "",
     )
+
+
+def _year(face: FoamFace, basement: Basement) -> tuple[tuple[str, ...], ...]:
+    shown = [degrees(mean, basement.tape).split() for mean in face.months]
+    wet = ["wet" if mean < face.dew else "" for mean in face.months]
+    return (f"face, {shown[0][1]}", *(number for number, _ in shown)), ("", *wet)
+
+
+def _dry(wall: WallLayout, basement: Basement) -> str:
+    batted = replace(basement, batts="yes", humidity=basement.humidity or DAMP)
+    need = foam_that_would_do(wall, batted)
+    key = f"batts.{'dry' if need is not None else 'never'}_{'now' if basement.batts == 'yes' else 'later'}"
+    said = saying(key, need=need or load_figures().foam_sold_most, humidity=batted.humidity or DAMP)
+    return say(said, basement.tape)
 
 
 def saved_by_all(plan: Plan) -> str:

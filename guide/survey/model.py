@@ -87,6 +87,7 @@ class Opening:
     frame_width: Length | None = asked("opening.frame_width")
     frame_height: Length | None = asked("opening.frame_height")
     jamb: Length | None = asked("opening.jamb")
+    twist: Length | None = asked("opening.twist")
     meets: str | None = asked("opening.meets")
     outside: str | None = asked("opening.outside")
     fixed: str | None = asked("opening.fixed")
@@ -130,6 +131,7 @@ class Pipe:
     place: str
     run: str = asked("pipe.run")
     carries: str = asked("pipe.carries")
+    flue: str | None = asked("pipe.flue")
     at: Length | None = asked("pipe.at")
     start: Length | None = asked("pipe.from")
     end: Length | None = asked("pipe.to")
@@ -285,6 +287,7 @@ class Basement:
     rim: str | None = asked("basement.rim")
     foam_flame: int = asked("basement.foam_flame")
     foam_smoke: int = asked("basement.foam_smoke")
+    foam_weight: str = asked("basement.foam_weight")
     block_material: str = asked("basement.block_material")
     insects: str | None = asked("basement.insects")
     strip: Length | None = asked("basement.strip")

@@ -7,6 +7,8 @@ of work; those are looked at here.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from guide.order.plan import order_of_work
@@ -59,7 +61,7 @@ MISTAKES: dict[int, tuple[str, tuple[str, ...]]] = {
     35: ("cold water behind foam", ("cold_water",)),
     36: ("outlets", ("outlet_reach", "box_no_room", "behind_leaf")),
     37: ("old outlet buried", ("old_box_buried",)),
-    38: ("door off the plane of the wall", ("door_pull_in", "door_proud")),
+    38: ("door off the plane of the wall", ("door_pull_in", "door_proud", "door_twisted")),
     39: ("forgot what will hang", ("backing_missing",)),
 }
 ELSEWHERE = {
@@ -70,6 +72,24 @@ ELSEWHERE = {
 
 SHOWN = {*test_pairs.PAIRS, *test_audit.CASES, *test_house.PAIRS}
 """Findings with a case that fires and its nearest neighbour that does not."""
+
+
+SHOWN_APART = {
+    "box_set_back": "tests/checks/test_electrical.py",
+    "corner_roles": "tests/checks/test_audit.py",
+    "joints_stacked": "tests/checks/test_audit.py",
+    "thermal_barrier": "tests/checks/test_codes.py",
+}
+"""Findings whose two cases take more than two jobs, and where they stand."""
+
+
+def test_every_finding_there_is_has_a_case_that_fires_and_one_that_does_not() -> None:
+    """Not only those of the forty: all of them, each shown once."""
+    assert set(load_findings()) == SHOWN | set(SHOWN_APART)
+    assert not SHOWN & set(SHOWN_APART)
+    for key, path in SHOWN_APART.items():
+        text = (Path(__file__).parents[2] / path).read_text(encoding="utf-8")
+        assert text.count(key) >= 2, key
 
 
 def test_all_forty_are_there() -> None:

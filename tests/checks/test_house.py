@@ -40,6 +40,8 @@ PAIRS: dict[str, tuple[Severity, Tree, Tree]] = {
     # IRC R316.3 (from memory, high confidence): 75 and 450; R316.5.11 (seen): 25 where it stays bare
     "foam_label": (HOLD, {"foam_smoke": 451}, {"foam_flame": 75, "foam_smoke": 450}),
     "rim_foam_label": (WARN, {"foam_flame": 26}, {"foam_flame": 25}),
+    # IRC 2018 R316.5.11 (seen): 0.5 to 2.0 lb/cu ft
+    "rim_foam_heavy": (WARN, {"foam_weight": "heavy"}, {"foam_weight": "light"}),
     # IRC R302.11.1 (the list seen in the matching IBC text): panels from 23/32 in, wool from 16 in of height
     "block_material": (HOLD, {"block_material": "thinner panel"}, {"block_material": "23/32 panel"}),
     # a floor of 1/2 leaves 7/16 and 3/8 of them; IRC R311.7.5.1 (from memory, high confidence): 3/8

@@ -14,10 +14,11 @@ from guide.checks.losses import below_grade_u, price_of, saving_of, yearly_heat
 from guide.checks.moisture import degrees, dew_point, face_temperature, foam_face, foam_that_would_do
 from guide.interview.jobfile import from_json
 from guide.layout.parts import Layout
-from guide.lengths import inches
+from guide.lengths import exact_inches, inches
 from guide.reference.climates import load_climates
 from guide.reference.fuels import load_fuels
 from guide.reference.materials import load_materials
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
 from guide.sheets.warmth import warmth_of
 from tests.jobs import Tree, job, layout_of, level, wall
@@ -198,3 +199,45 @@ def test_the_page_prints_the_saving_in_money_at_the_price_and_its_unit() -> None
 
     assert warmth_of(plan, plan.layout.walls[0]).saved.endswith(f"${float(f'{dollars:.2g}'):.0f} at 135 cents a therm")
     assert "cents" not in warmth_of(plan, plan.layout.walls[0]).bare
+
+
+@pytest.mark.parametrize(("humidity", "foam"), [("40", "2 in"), ("40", "3 in"), ("30", "2 in")])
+def test_the_page_shows_the_foams_face_in_every_month_and_the_foam_that_keeps_it_dry(humidity: str, foam: str) -> None:
+    """Twelve months in °F, “wet” under those below the dew point and under no other; the thickness named is the thinnest dry one."""
+    book = load_book()
+    tree = job([wall("144 in")], zone="zone 6", batts="yes", humidity=humidity, foam_thickness=foam)
+    plan = make_plan(book, from_json(tree, book))
+    only = plan.layout.walls[0]
+    face, shown = foam_face(only, plan.survey.basement), warmth_of(plan, only)
+    assert face is not None
+
+    (name, *months), (_, *wet) = shown.year
+    assert name == "face, °F"
+    assert [f"{month} °F" for month in months] == [degrees(mean, "inches") for mean in face.months]
+    assert [each == "wet" for each in wet] == [mean < face.dew for mean in face.months]
+    need = foam_that_would_do(only, plan.survey.basement)
+    assert need is not None
+    assert f"foam {exact_inches(need)} in thick" in shown.dry
+    thinner = foam_face(only, plan.survey.basement, need - inches("1/2"))
+    enough = foam_face(only, plan.survey.basement, need)
+    assert thinner is not None
+    assert enough is not None
+    assert thinner.wet > enough.wet == 0
+    page = papers(plan)["wall-A.md"]
+    assert "| Jan | Feb |" in page
+    assert shown.dry in " ".join(page.split())
+
+
+def test_before_batts_are_added_the_page_says_how_thick_the_foam_has_to_be() -> None:
+    """Without batts it is weighed at 50 %, the damp side, and is what batts would need; without a zone nothing is said."""
+    book = load_book()
+    plain, batted = (job([wall("144 in")], zone="zone 5", batts=batts, humidity="50") for batts in ("no", "yes"))
+    plan, other = (make_plan(book, from_json(tree, book)) for tree in (plain, batted))
+    need = foam_that_would_do(other.layout.walls[0], other.survey.basement)
+    assert need is not None
+    said = warmth_of(plan, plan.layout.walls[0]).dry
+    assert said.startswith("Before you add batts")
+    assert f"at 50 %, foam {exact_inches(need)} in thick" in said
+    bare = replace(plan.survey.basement, zone=None)
+    unknown = replace(plan, survey=replace(plan.survey, basement=bare))
+    assert warmth_of(unknown, plan.layout.walls[0]).dry == ""

@@ -72,6 +72,11 @@ def diagonals(kind: str, walls: int) -> Tree:
     return {**found, "basement": {**held, "square": kind, **given}}
 
 
+def flue(kind: str, out: str) -> Tree:
+    """Return a job of one wall with a standing flue 6 in thick before it."""
+    return one(pipes=[{**standing("80 in", "6 in", out), "carries": "flue", "flue": kind}])
+
+
 GOOD_EXIT = window("40 in", "29 in", "40 in", "40 in")  # finished 24 by 35: 5.83 sq ft
 PAIRS: dict[str, tuple[Tree, Tree]] = {
     "water_wet": (basement(water="wet"), basement(water="dry")),
@@ -154,12 +159,21 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[window("40 in", "101 in")]),  # framed 97
         one(openings=[window("40 in", "100 in")]),  # framed 96
     ),
+    # from 42 up, lined: the header's top 24 1/16 and 24 in under the top plate (worked by hand from 90 1/2)
+    "header_low": (
+        one(openings=[window("60 in", tall="24 15/16 in", sill="42 in")]),
+        one(openings=[window("60 in", tall="25 in", sill="42 in")]),
+    ),
     "door_pull_in": (one(openings=[framed_door("60 in", jamb="6 in")]), one(openings=[framed_door("60 in", jamb="6 5/16 in")])),
     "door_extend": (
         one(openings=[framed_door("60 in", jamb="6 in") | {"outside": "yes"}]),
         one(openings=[framed_door("60 in", jamb="6 in")]),
     ),
     "door_proud": (one(openings=[framed_door("60 in", jamb="7 1/2 in")]), one(openings=[framed_door("60 in", jamb="7 3/8 in")])),
+    "door_twisted": (
+        one(openings=[{**framed_door("60 in", jamb="6 3/8 in"), "twist": "3/16 in"}]),
+        one(openings=[{**framed_door("60 in", jamb="6 3/8 in"), "twist": "1/8 in"}]),
+    ),
     "outside_door": (
         one(openings=[{**new_door("60 in"), "outside": "yes"}]),
         one(openings=[new_door("60 in")]),
@@ -173,6 +187,12 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[standing("80 in", "1 in", "1 1/2 in")]),
     ),
     "gas": (one(pipes=[{**lying("0 in", "40 in"), "carries": "gas"}]), one(pipes=[lying("0 in", "40 in")])),
+    # 6 in thick, before studs whose room face is at 5 7/8: 12 7/8 out leaves 1 in (worked by hand)
+    "cleanout": (
+        one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in"}]),
+        one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in", "carries": "other"}]),
+    ),
+    "flue_close": (flue("double", "12 13/16 in"), flue("double", "12 7/8 in")),
     "reach": (
         one(pipes=[{**standing("80 in"), "reach": "yes", "reach_height": "18 in"}]),
         one(pipes=[standing("80 in")]),
@@ -260,6 +280,7 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         job([wall("300 in", openings=[window("60 in", "116 9/16 in")])]),
         job([wall("300 in", openings=[window("60 in", "116 1/2 in")])]),
     ),
+    "fireblock_side": (one(openings=[kept_free("6 1/16 in")]), one(openings=[kept_free("6 1/8 in")])),
     "fireblock_end": (one(openings=[new_door("8 9/16 in")]), one(openings=[new_door("8 5/8 in")])),
     "caps_part": (
         job([wall("120 in", right_first="this wall"), wall("120 in", **level("92 in", "90 3/16 in"))]),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from io import StringIO
 from pathlib import Path
 
 import jsonschema
@@ -12,6 +13,7 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, JobFileError, from_json, load, save, to_json
 from guide.interview.schema import job_schema
 from guide.interview.signed import SignOff
+from guide.plain import talk
 from guide.session import Session
 from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
@@ -82,6 +84,7 @@ def test_what_was_signed_for_other_numbers_or_another_wall_does_not_stand_and_is
     ("sign off A.old_boxes", "Say in your own words why you go on"),
     ("sign off A.no_such because I say so", "Nothing called a.no_such was found"),
     ("sign off because I say so", "Which one?"),
+    ("sign off A.old_boxes because " + "x" * 401, "That is more than 400 characters"),
 ])  # fmt: skip
 def test_what_cannot_be_signed_off_is_said_in_one_sentence_and_nothing_is_kept(reply: str, said: str) -> None:
     """A HOLD, no reason, no such name, no name while nothing was raised."""
@@ -129,3 +132,27 @@ def test_a_sign_off_typed_by_hand_stands_whatever_the_warning_says_and_fits_the_
     assert json.loads(path.read_text(encoding="utf-8"))["signed"] == tree["signed"]
     assert load(path, book).signed == opened.signed
     assert Job().signed == ()
+
+
+def test_a_sign_off_still_stands_when_the_job_is_opened_again_whatever_was_typed(tmp_path: Path) -> None:
+    """Odd spaces, quotes and marks in an answer that the warning repeats, and in the words: read back, the words stand."""
+    path, why = tmp_path / "job.json", 'he said  "yes", #1 – *really*'
+    session = session_of(job([wall(other="a  hose\u00a0tap: 2 <b>_here_</b>")]), path)
+    session.reply(f"sign off A.other because {why}")
+    again = Session.opened(load_book(), path)
+    (found,) = (each for each in again.plan.findings if each.key == "other")
+    assert again.plan.signed_off(found) == " ".join(why.split())
+
+
+def test_a_job_with_nothing_left_to_ask_is_still_talked_about_line_by_line_until_an_empty_line() -> None:
+    """Findings, one in whole, a sign-off; what comes after the empty line is not read."""
+    session, out = session_of(job([OLD])), StringIO()
+    session.reply("outlet")
+    assert session.current is None
+    replies = StringIO(f"findings\nA.old_boxes\nsign off A.old_boxes because {WHY}\n\nundo\n")
+    talk(session, replies, out)
+    said = out.getvalue()
+    assert said.count("That is everything I need for now.") == 1
+    assert "  The cheapest fix: Whoever your building office lets do the wiring" in said
+    assert [each.because for each in session.job.signed] == [WHY]
+    assert replies.read() == "undo\n"

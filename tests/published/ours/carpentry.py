@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import cast
 
+from guide.buying.lines import packs_for
 from guide.checks.check import check
 from guide.interview.written import Json
+from guide.layout.drywall import sheets_in
 from guide.layout.engine import lay_out
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import ZERO, Length, exact_inches, inches
@@ -17,9 +20,9 @@ from tests.jobs import Tree, alongside, job, laid, layout_of, level, lying, new_
 OPEN: Tree = {"left": "open end", "right": "open end"}
 
 
-def open_wall(feet: float) -> WallLayout:
+def open_wall(feet: float, sheets: str = "lying") -> WallLayout:
     """Return a wall between two open ends with nothing in it; it may be longer than a job takes."""
-    survey = survey_of(job([wall("12 ft", **OPEN)]))
+    survey = survey_of(job([wall("12 ft", **OPEN)], sheets=sheets))
     (only,) = survey.walls
     longer = replace(survey, walls=(replace(only, length=inches(f"{feet} ft")),))
     (layout,) = lay_out(longer, load_code(), load_figures()).walls
@@ -137,6 +140,36 @@ def treated(kind: str) -> str:
     return laid(wall()).of(Kind(kind))[0].material.value
 
 
+def drywall_sheets(feet: float) -> float:
+    """Return how many sheets of drywall stand before a wall so long."""
+    return len(sheets_in(open_wall(feet, "standing").of(Kind.DRYWALL), load_figures().sheet_long))
+
+
+def with_spare(count: int, spare: int, pack: int) -> float:
+    """Return how many packs of so many are bought for a count and so many percent over."""
+    return packs_for(count, pack, spare)
+
+
+def flue(kind: str, off: str) -> str:
+    """Return whether a flue 6 in thick is found too near that stands so far before the studs of a plain wall."""
+    out = _inches(laid(wall("196 in")).offsets.face + inches(off) + inches("6"))
+    pipe = {
+        "run": "standing",
+        "carries": "flue",
+        "flue": kind,
+        "at": "80 in",
+        "wide": "6 in",
+        "out": out,
+        "reach": "no",
+    }
+    return _found("flue_close", job([wall("196 in", pipes=[cast(Json, pipe)])]))
+
+
+def radon() -> float:
+    """Return the radon in the air from which a house is to be mended, pCi/L."""
+    return float(load_code().radon.value)
+
+
 def screws(drywall: str) -> float:
     """Return how many screws hold a sheet of drywall 4 ft wide and 8 ft tall that stands before four studs."""
     layout = laid(wall("144 in", **OPEN, **level("98 in", "96 1/2 in")), sheets="standing", drywall=drywall)
@@ -199,6 +232,6 @@ OURS: dict[str, Callable[..., float | str]] = {
     for each in (
         studs, corner_studs, stud_mark, sheet_edge, blocks_between, nails, stud_cut, face_off, door_hole, plywood_thick,
         stud_size, way_of_pipe, treated, finding, headroom, wide_opening, escape, slab_edge,
-        screws, fireblock, well,
+        screws, fireblock, well, drywall_sheets, with_spare, radon, flue,
     )
 }  # fmt: skip
