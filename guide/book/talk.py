@@ -41,6 +41,8 @@ class Understood(BaseModel):
     """Words that leave a size open; beside one they make the nearest reading a guess."""
     relations: tuple[str, ...]
     """Words that place one thing by another; a size beside one of them is no distance from the left corner."""
+    extents: tuple[str, ...]
+    """Words that say how large a thing is; a size beside one of them does not say where it is."""
     more: tuple[str, ...]
     less: tuple[str, ...]
     """How a size is said to differ from another."""

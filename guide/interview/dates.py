@@ -8,15 +8,26 @@ from datetime import date
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _DAY_FIRST = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\.? (?:of )?([a-z]{3,9})\.?,? (\d{4})")
 _MONTH_FIRST = re.compile(r"([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4})")
+_WORDS = re.compile(
+    r"(?:(?:starting|beginning|from|on) )?(?:on )?(?P<day>(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\.?,? )?(?:the )?"
+)
 _MONTHS = "january february march april may june july august september october november december".split()
+
+_WEEKDAYS = "monday tuesday wednesday thursday friday saturday sunday".split()
 
 YEARS = range(2000, 2200)
 """Years that a basement could be begun in."""
 
 
 def read_date(typed: str) -> str | None:
-    """Return a day as `2027-03-02`: so written, or with its month in words; None when it is no day, or could be two."""
-    plain = typed.strip().lower()
+    """Return a day as `2027-03-02`: so written, or with its month in words; None when it is no day, or could be two.
+
+    A day of the week before it has to be its own.
+    """
+    said = typed.strip().lower()
+    words = _WORDS.match(said)
+    assert words is not None
+    plain = said[words.end() :].removesuffix(" on")
     if found := _ISO.fullmatch(plain):
         year, month, day = (int(part) for part in found.groups())
     elif found := _DAY_FIRST.fullmatch(plain):
@@ -26,9 +37,11 @@ def read_date(typed: str) -> str | None:
     else:
         return None
     try:
-        return date(year, month, day).isoformat() if year in YEARS else None
+        read = date(year, month, day)
     except ValueError:
         return None
+    weekday = (words["day"] or "").strip(" .,")
+    return read.isoformat() if year in YEARS and _WEEKDAYS[read.weekday()].startswith(weekday) else None
 
 
 def _month(word: str) -> int:

@@ -80,7 +80,7 @@ def guessed(question: Question, read: Read, core: Core) -> Read:
     """Return a reading as a guess where the person said so; what is settled as the safe way stays settled."""
     value, known = read
     safe = question.unknown.settled and value == question.unknown.take
-    if not core.hedged or safe or known is not Certainty.MEASURED or question.kind in ("names", "text"):
+    if not core.hedged or safe or known is not Certainty.MEASURED or question.kind in ("names", "text", "date"):
         return read
     if isinstance(value, tuple):
         value = tuple(Spot(each.at, each.size, Certainty.EYEBALLED) for each in value if isinstance(each, Spot))
@@ -123,17 +123,18 @@ def _nearest(question: Question, core: Core, bare: Bare) -> Read | None:
     if question.kind not in ("length", "count"):
         return None
     words = core.text.split()
-    if question.place is not None and set(load_talk().understood.relations) & {
-        word.lower().strip(",.") for word in words
-    }:
+    said, understood = {word.lower().strip(",.") for word in words}, load_talk().understood
+    if question.place is not None and said & set(understood.relations):
+        return None
+    if question.place not in (None, "width") and said & set(understood.extents):
         return None
     if question.kind == "count":
         words = [] if any(_UNIT.search(word) for word in words) else [word for word in words if word not in ("a", "an")]
     found = list(_runs(question, words, bare))
     if len(found) != 1:
         return None
-    vague = set(load_talk().understood.vague) & {word.lower().strip(",.") for word in words}
-    return guessed(question, found[0], Core(core.text, core.hedged or bool(vague)))
+    vague = bool(said & set(understood.vague))
+    return guessed(question, found[0], Core(core.text, core.hedged or vague))
 
 
 def _runs(question: Question, words: list[str], bare: Bare) -> Iterator[Read]:

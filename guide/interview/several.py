@@ -8,6 +8,7 @@ be two things, gives the whole reply up, to be asked back.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -41,7 +42,7 @@ def several(book: Book, answers: Answers, asked: Asked, typed: str, bare: Bare) 
         if asked.question.opens and scope_of(asked.place) == "wall":
             found = _counted(book, asked, words_of(typed), bare)
         elif "." in asked.place:
-            found = _of_one_thing(book, answers, asked, words_of(typed), bare)
+            found = _from_to(book, asked, typed, bare) or _of_one_thing(book, answers, asked, words_of(typed), bare)
         else:
             return None
     except (Unexplained, Sorry):
@@ -68,6 +69,16 @@ def _of_one_thing(book: Book, answers: Answers, asked: Asked, words: Sequence[st
         else:
             _set(thing, asked.question.id, _in_range(asked.question, event))
     return {path_of(asked.place, q.id): thing[q.id] for q in questions if q.id in thing}
+
+
+def _from_to(book: Book, asked: Asked, typed: str, bare: Bare) -> Given:
+    """Read both ends of the thing whose left end is asked for, said as from the one to the other; nothing when not said so."""
+    ends = {q.place: q for q in book.by_scope[scope_of(asked.place)]}
+    said = re.fullmatch(r"(?:from )?(?P<left>(?=\S*\d).+?) to (?P<right>(?=\S*\d).+)", typed.strip().lower())
+    if said is None or asked.question.place != "left end" or "right end" not in ends:
+        return {}
+    pairs = ((asked.question, said["left"]), (ends["right end"], said["right"]))
+    return {path_of(asked.place, q.id): read_size(q, text, bare) for q, text in pairs}
 
 
 def _facts(thing: Given) -> Facts:

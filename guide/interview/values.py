@@ -14,7 +14,7 @@ from guide.interview.answers import Certainty, Value, wall_letter
 from guide.interview.dates import read_date
 from guide.interview.readings import example_of_readings, how_known, read_readings
 from guide.interview.replies import Sorry, read_size, sorry, tape_side
-from guide.lengths import Bare, inches, with_unit
+from guide.lengths import Bare, in_figures, inches, with_unit
 
 MOST_WALLS = 200
 LONGEST_NAME = 30
@@ -91,9 +91,10 @@ def pick(question: Question, typed: str) -> Choice | None:
 
 def _number(plain: str) -> int | None:
     """Return a number in digits or in words; None when it is neither."""
-    if plain.isdecimal() and len(plain) <= 4:
-        return int(plain)
-    return load_talk().counts.get(plain)
+    counts, figures = load_talk().counts, in_figures(plain)
+    if plain not in counts and figures.isdecimal() and len(figures) <= 4:
+        return int(figures)
+    return counts.get(plain)
 
 
 def _count(question: Question, typed: str, bare: Bare) -> int:

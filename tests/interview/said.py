@@ -58,7 +58,17 @@ and a box at 20; and a second wall of 144 in."""
 BEFORE: dict[str, tuple[dict[str, Answer], dict[str, str]]] = {
     "": ({}, PLACES),
     "mm": (METRIC, PLACES),
-    "room": (ROOM, {"basement": "basement", "wall": "B", "opening": "A.opening2", "pipe": "A.pipe1", "box": "A.box2"}),
+    "room": (
+        ROOM,
+        {
+            "basement": "basement",
+            "wall": "B",
+            "opening": "A.opening2",
+            "pipe": "A.pipe1",
+            "box": "A.box2",
+            "fixture": "A.fixture1",
+        },
+    ),
 }
 
 

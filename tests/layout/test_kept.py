@@ -61,7 +61,7 @@ def test_a_layout_from_what_was_kept_is_the_layout_itself(trees: list[Tree]) -> 
 
 
 def test_only_the_walls_that_an_answer_is_about_are_laid_out_again(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Of four walls a first joist changes one, a shelf that of the corner's other wall as well, radon none, foam all."""
+    """Of four walls a first joist changes one, a shelf those at its corners as well, radon none, foam all."""
     framed: list[str] = []
     frame = engine._frame
 
@@ -75,7 +75,7 @@ def test_only_the_walls_that_an_answer_is_about_are_laid_out_again(monkeypatch: 
     for changed, tree in (
         ("ABCD", ring(walls)),
         ("B", ring([walls[0], wall(first_joist="14 in"), *walls[2:]])),
-        ("BC", ring([walls[0], wall(shelf="3 in"), *walls[2:]])),
+        ("ABC", ring([walls[0], wall(shelf="3 in"), *walls[2:]])),
         ("", ring([walls[0], wall(shelf="3 in"), *walls[2:]], radon="high")),
         ("ABCD", ring(walls, foam_thickness="3 in")),
     ):
