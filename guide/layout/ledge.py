@@ -40,17 +40,27 @@ def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list
     x1 = site.wall.length - off
     strips: list[Part] = []
     laps: list[Part] = []
-    for run in between(site, x0, x1, free):
+    for run in (each for part in _lengthened(site, x0, x1) for each in between(site, *part, free)):
         run, slants = squared(run, (x0, x1), (left, right))
         box = Box(*run, back, front, low, low.up(figures.plywood))
         why = saying("part.ledge", shelf=site.wall.shelf, to=front)
         found, joints = strips_of(site, Kind.LEDGE, run, box, why, slants)
         strips += found
         laps += [_lap(site, joint, box) for joint in joints]
-    mates = [notched_for(site, _mate(site, block, laps, back, weighed), site.wall.pipes) for block in blocks]
+    mates = [
+        notched_for(site, _mate(site, block, laps, back, weighed), site.wall.pipes)
+        for block in blocks
+        if site.on_ledge(block.centre)
+    ]
     remarks = [Remark(saying("remark.wood_wall_over", gap=most_over_concrete(site.wall)), site.start)]
     remarks += [Remark(saying("remark.ledge_pipe", at=pipe.left_edge), pipe.left_edge) for pipe in crossing]
     return [*strips, *laps, *mates], remarks
+
+
+def _lengthened(site: Site, x0: Length, x1: Length) -> list[Stretch]:
+    """Return the stretches that have a ledge, those at an end of the concrete as far as the ledge goes there."""
+    length = site.wall.length
+    return [(x0 if low == ZERO else low, x1 if high == length else high) for low, high in site.ledges]
 
 
 def _start(end: End, back: Length, front: Length, weighed: frozenset[str]) -> tuple[Length, Length]:
