@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from guide.interview.written import Json
 from guide.layout.parts import Kind, WallLayout
-from guide.lengths import Length
+from guide.lengths import Length, inches
 from tests.jobs import Tree, job, laid, layout_of, level, wall
 from tests.layout.sizes import cuts, decided, said, size, spans
 from tests.properties import drywall_law, foam_law, laws
@@ -16,7 +16,7 @@ from tests.properties.rooms import basements, sizes, tape, walls
 
 def stepped(*readings: str, joists: str = "92 in", **answers: Json) -> WallLayout:
     """Return a wall 196 in long whose concrete was read at these places."""
-    heights = {**level(joists, "90 1/2 in"), "concrete": list(readings)}
+    heights: Tree = {**level(joists, "90 1/2 in"), "concrete": list[Json](readings)}
     return laid(wall("196 in", **heights, **answers))
 
 
@@ -86,7 +86,7 @@ def test_a_step_rests_on_both_its_readings_and_bends_nothing() -> None:
 
 def test_a_step_past_the_end_of_the_wall_or_at_it_is_refused() -> None:
     """A step stands between the ends; what is read twice at an end is one reading too many."""
-    heights = {
+    heights: Tree = {
         **level("92 in", "90 in"),
         "concrete": ["90 in at left", "90 in at 200 in", "48 in at 200 in", "48 in at right"],
     }
@@ -103,11 +103,11 @@ def test_a_step_past_the_end_of_the_wall_or_at_it_is_refused() -> None:
 def steps(draw: st.DrawFn) -> Tree:
     """Draw a wall with anything on it whose concrete steps once or twice."""
     tree: Tree = draw(walls())
-    (floor,) = tree["length"]  # type: ignore[misc]
-    length = int(str(floor).split()[0])
+    length = draw(sizes(400, 440))  # longer than any that was drawn, so that all on it still is
+    tree["length"] = [f"{tape(length)} at floor"]
     tree["height"] = ["92 in at left", "92 in at right"]
     heights = [draw(st.sampled_from((1448, 1400, 1300, 768, 640))) for _ in range(3)]
-    places = sorted(draw(st.sets(sizes(8, max(length - 8, 9)), min_size=1, max_size=2)))
+    places = sorted(draw(st.sets(st.integers(128, length - 128), min_size=1, max_size=2)))
     readings = [f"{tape(heights[0])} at left"]
     for number, place in enumerate(places):
         if heights[number] == heights[number + 1]:
@@ -117,7 +117,7 @@ def steps(draw: st.DrawFn) -> Tree:
     return job([tree], **draw(basements()))
 
 
-@settings(max_examples=30)
+@settings(max_examples=10)
 @given(tree=steps())
 def test_a_wall_with_steps_keeps_the_laws_of_one_without(tree: Tree) -> None:
     layout = layout_of(tree)
@@ -130,5 +130,5 @@ def test_a_wall_with_steps_keeps_the_laws_of_one_without(tree: Tree) -> None:
         mates = {part.box.x0 for part in w.of(Kind.UPPER_BLOCK)}
         hollow = -w.wall.shelf < w.offsets.back
         for block in w.of(Kind.FIREBLOCK):
-            low = w.wall.height.at(block.centre) - w.wall.concrete.at(block.centre) >= laws.inches("6")
+            low = w.wall.height.at(block.centre) - w.wall.concrete.at(block.centre) >= inches("6")
             assert (block.box.x0 in mates) is (low and hollow)
