@@ -102,6 +102,8 @@ class Question(_Data):
     along: bool = False
     """For readings: a distance from the left corner is a place too. For a length: readings with their places may be given
     in its stead, at any places along the wall."""
+    steps: bool = False
+    """For readings along a wall: two at one distance are the heights on both sides of a step there."""
     fewest: int = 1
     """For readings: how many are needed."""
     takes: Literal["smallest", "largest", "average"] | None = None

@@ -7,6 +7,7 @@ question's own order.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -36,7 +37,7 @@ def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...
     """Read `91 1/4 at left, 91 5/8 at 8 ft, 92 1/8 at right`, or sizes alone in the order of the question's places.
 
     Also `left 91 1/4; right 92`, `91 1/4 left 92 right`, `8 ft: 91 5/8`. Raises Sorry with one sentence when a size or
-    its place is not clear, a place stands twice, or too few are given.
+    its place is not clear, a place stands twice where nothing steps, or too few are given.
     """
     parts = (part.strip() for part in _BETWEEN[bare].split(typed))
     spots = tuple(
@@ -49,10 +50,10 @@ def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...
         spots = _in_order(question, spots, bare)
     if any(spot.at == "" for spot in spots):
         raise sorry("place_missing", example=example_of_readings(question, bare))
-    at = {spot.at for spot in spots}
-    if len(at) < len(spots):
+    at = Counter(spot.at for spot in spots)
+    if any(n > (2 if question.steps and isinstance(place, Length) else 1) for place, n in at.items()):
         raise sorry("place_twice", typed=typed)
-    if len(spots) < question.fewest or (every and question.along and not {"left", "right"} <= at):
+    if len(spots) < question.fewest or (every and question.along and not {"left", "right"} <= set(at)):
         raise _too_few(question, bare)
     return spots
 

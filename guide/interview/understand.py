@@ -125,9 +125,9 @@ def _hedged(answer: Answer) -> Answer:
 
 def doubt_about(question: Question, value: Value) -> Doubt | None:
     """Return why an answer in range is still suspicious, or None."""
-    sizes = [value] if isinstance(value, Length) else []
-    if isinstance(value, tuple):
-        sizes = [spot.size for spot in value if isinstance(spot, Spot)]
+    spots = [spot for spot in value if isinstance(spot, Spot)] if isinstance(value, tuple) else []
+    sizes = [value] if isinstance(value, Length) else [spot.size for spot in spots]
+    steps = question.steps and len({spot.at for spot in spots}) < len(spots)
     for doubt in question.doubts:
         if doubt.is_ is not None and value == doubt.is_:
             return doubt
@@ -135,7 +135,7 @@ def doubt_about(question: Question, value: Value) -> Doubt | None:
             return doubt
         if doubt.below and any(size < inches(doubt.below) for size in sizes):
             return doubt
-        if doubt.spread and sizes and max(sizes) - min(sizes) > inches(doubt.spread):
+        if doubt.spread and sizes and not steps and max(sizes) - min(sizes) > inches(doubt.spread):
             return doubt
     return None
 

@@ -108,7 +108,7 @@ def between(site: Site, x0: Length, x1: Length, free: Sequence[Stretch]) -> list
 def _back(site: Site) -> Length:
     """Return how far out the cap begins: at the sill, or at the concrete where that rises into a cap at the joists."""
     back = -site.wall.shelf
-    blocked = site.cap_case == 2 and over_concrete(site.wall, ZERO, site.wall.length) < site.figures.plywood
+    blocked = site.cap_case != 1 and over_concrete(site.wall, ZERO, site.wall.length) < site.figures.plywood
     return greatest(back, ZERO) if blocked else back
 
 
@@ -140,6 +140,15 @@ def _pieces(whole: Length, stock: Length, shortest: Length) -> list[tuple[Length
 
 def _decision(site: Site) -> Decision:
     meets = cap_meets_plate(site.wall, site.figures)
+    if site.wall.concrete.steps:
+        said = saying(
+            "decision.cap_step",
+            count=len(site.wall.concrete.steps),
+            at=site.wall.concrete.steps[0][0],
+            ledges=len(site.ledges),
+            gap=site.figures.ledge_from,
+        )
+        return Decision(f"{site.letter}.cap", site.letter, said, (saying("alternative.cap_stepped"),))
     if site.cap_case == 1:
         said = saying("decision.cap_1", meets=meets, least=site.figures.cap_overlap)
         return Decision(

@@ -137,20 +137,7 @@ def end_of(
     rests |= angle
     # at an outside corner the butt wall's drywall covers the end of the through wall's framing, whose cap covers the corner
     runs_on = through == inside
-    end = End(
-        what,
-        through,
-        neighbour,
-        ZERO,
-        ZERO,
-        ZERO,
-        ZERO,
-        over=through,
-        other=other,
-        shelf=shelf,
-        turn=turn,
-        caps_part=parted,
-    )
+    end = End(what, through, neighbour, ZERO, ZERO, ZERO, ZERO, over=through, turn=turn, caps_part=parted)
     at, own = end.at, offsets[wall.letter]
     deep = other.back if runs_on else other.face
     near, far = at(deep, own.back), at(deep, own.face)
@@ -167,6 +154,8 @@ def end_of(
     else:
         first_sheet, face = sheet - clear, at(other.drywall, own.drywall)
     clear = clear.with_rests(rests)
+    if joint == "mitred":
+        end = replace(end, other=other, shelf=shelf)
     return replace(
         end,
         through=None if joint == "mitred" else through,
@@ -174,6 +163,7 @@ def end_of(
         first_sheet=first_sheet.with_rests(lengths),
         face=face.with_rests(angle) if inside else clear,
         cap=at(-shelf if runs_on else edge, ZERO).with_rests(rests),
+        back=at(other.back if inside else other.face, ZERO).with_rests(rests),
         slant=(far - near).with_rests(rests),
     )
 

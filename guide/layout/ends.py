@@ -60,10 +60,13 @@ class End:
     over the corner to the sill."""
     over: bool = True
     """At a corner: the cap of this wall runs on over it, and the other's ends at its front."""
+    back: Length = ZERO
+    """At a corner: from it to the back of the other wall's studs, in line with this wall's concrete; round an outside corner
+    to their face, and below 0."""
     other: Offsets | None = None
-    """At a corner: how far things stand from the concrete of the wall round it."""
+    """Where both are mitred: how far things stand from the concrete of the wall round the corner."""
     shelf: Length = ZERO
-    """At a corner: the bare shelf of the wall round it."""
+    """Where both are mitred: the bare shelf of that wall."""
     turn: Vector = (Fraction(0), Fraction(1))
     """Cosine and sine of the turn to the right from the wall on the left of the corner to the one on its right."""
     slant: Length = ZERO

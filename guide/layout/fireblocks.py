@@ -43,8 +43,9 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     """
     spots = _spots(site, framing)
     ends, remarks = _ends(site, framing, spots)
-    sides, said = _sides(site, framing, spots, ends)
-    ends, remarks = [*ends, *sides], [*remarks, *said]
+    for closed in (_sides, _steps):
+        more, said = closed(site, framing, spots, ends)
+        ends, remarks = [*ends, *more], [*remarks, *said]
     limit = site.code.blocks_along.length
     free = [s for s in spots if not any(_meets(s.part.box, end.part.box) for end in ends)]
     between: list[Spot] = []
@@ -76,7 +77,9 @@ def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
     low = over_slab(site.foot)
     middle = (x0 + x1) // 2
     top = site.head.at(site.wall, middle)
-    if site.cap_case != 2:  # up to the cap or the ledge on the concrete; never into the top plate that it laps
+    if site.cap_case == 1 or site.on_ledge(
+        middle
+    ):  # up to the cap or the ledge on the concrete; never into the top plate that it laps
         top = least(top, site.wall.concrete.at(middle))
     cut = (top - site.foot).down_to(figures.cut_step)
     wide = (y1 - y0).down_to(figures.cut_step).on("basement.block_reach")
@@ -179,6 +182,27 @@ def _sides(site: Site, framing: Framing, spots: list[Spot], ends: list[Spot]) ->
                 remarks.append(Remark(saying("remark.fireblock_side"), edge))
             elif not any(_meets(spot.part.box, other.part.box) for other in (*ends, *found)):
                 found.append(spot)
+    return found, remarks
+
+
+def _steps(site: Site, framing: Framing, spots: list[Spot], ends: list[Spot]) -> tuple[list[Spot], list[Remark]]:
+    """Return the blocks that close the hollow over a ledge where the concrete steps up, beside the nearest stud before it.
+
+    On its low side: there the hollow reaches back to the wood wall, and the block has its upper mate.
+    """
+    found: list[Spot] = []
+    remarks = []
+    for left, right in site.wall.concrete.steps:
+        low_right = site.wall.concrete.at(left) > site.wall.concrete.at(right)
+        at = right if low_right else left
+        if not site.on_ledge(at):
+            continue
+        beyond = [s for s in spots if (s.part.box.x0 >= at if low_right else s.part.box.x1 <= at)]
+        spot = min(beyond, key=lambda s: _away(s.part.box, at), default=None)
+        if spot is None or _away(spot.part.box, at) > site.figures.stud_spacing:
+            remarks.append(Remark(saying("remark.fireblock_step"), at))
+        elif not any(_meets(spot.part.box, other.part.box) for other in (*ends, *found)):
+            found.append(spot)
     return found, remarks
 
 

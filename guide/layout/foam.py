@@ -169,9 +169,9 @@ def _order(foam: FoamSite) -> Decision:
 def foam_first(site: Site) -> bool:
     """Say whether the foam cannot be lifted in over a bottom plate that is down already, so that it goes up first."""
     figures, wall = site.figures, site.wall
-    for x, joists in wall.height.points:
+    for x in (*(x for x, _ in wall.height.points), *(x for step in wall.concrete.steps for x in step)):
         tall = wall.concrete.at(x) - figures.foam_floor_gap
-        if tall + figures.stud_thick > joists - figures.foam_slot_spare:
+        if tall + figures.stud_thick > wall.height.at(x) - figures.foam_slot_spare:
             return True
     return False
 
@@ -186,7 +186,8 @@ def pieces_of(foam: FoamSite, left_short: bool, right_short: bool) -> tuple[Part
     off, right_slant = _start(site, "right", right_short)
     end = site.wall.length - off
     parts: list[Part] = []
-    for x0, x1, gaps in _stretches(start, end, tuple(_gaps(foam))):
+    steps = tuple(x for step in site.wall.concrete.steps for x in step)
+    for x0, x1, gaps in _stretches(start, end, tuple(_gaps(foam)), steps):
         slants = ZERO, ZERO
         if left_slant.ticks or right_slant.ticks:
             (x0, x1), slants = squared((x0, x1), (start, end), (left_slant, right_slant))
@@ -217,13 +218,15 @@ def _start(site: Site, side: str, short: bool) -> tuple[Length, Length]:
     return Length(at.ticks, depth.rests | weighed), slant.with_rests(weighed)
 
 
-def _stretches(start: Length, end: Length, gaps: tuple[_Gap, ...]) -> Iterable[tuple[Length, Length, tuple[_Gap, ...]]]:
-    """Part the wall from start to end wherever another set of gaps begins."""
-    edges = {start, end, *(x for gap in gaps for x in (gap.x0, gap.x1) if start < x < end)}
+def _stretches(
+    start: Length, end: Length, gaps: tuple[_Gap, ...], steps: tuple[Length, ...]
+) -> Iterable[tuple[Length, Length, tuple[_Gap, ...]]]:
+    """Part the wall from start to end wherever another set of gaps begins, and where the concrete steps."""
+    edges = {start, end, *(x for x in (*steps, *(x for gap in gaps for x in (gap.x0, gap.x1))) if start < x < end)}
     found: list[tuple[Length, Length, tuple[_Gap, ...]]] = []
     for x0, x1 in pairwise(sorted(edges)):
         within = tuple(gap for gap in gaps if gap.x0 <= x0 and x1 <= gap.x1)
-        if found and found[-1][2] == within:
+        if found and found[-1][2] == within and x0 not in steps:
             x0 = found.pop()[0]
         found.append((x0, x1, within))
     return found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from guide.lengths import SIXTY_FOURTH, Length, greatest, least
+from guide.lengths import SIXTY_FOURTH, ZERO, Length, greatest, least
 from guide.reference.figures import Figures
 from guide.survey.model import Wall
 
@@ -10,15 +10,22 @@ from guide.survey.model import Wall
 def case_of(wall: Wall, figures: Figures) -> int:
     """Return 1 when the cap lies on the concrete and its edge meets the edge of the top plate, else 2; 3 far over the concrete.
 
-    In the third case the cap runs under the joists as in the second, and a ledge of plywood lies on the concrete besides.
+    In the third case the cap runs under the joists as in the second, and a ledge of plywood lies on the concrete besides,
+    all along or, where its top steps, on the low part. Over a step the cap never lies on the concrete.
     The edges meet when they face each other by half an inch or more all along the wall. Where the plywood does not even
     fit between concrete and joists, it cannot lie there.
     """
-    over = over_concrete(wall, Length(0), wall.length)
-    if over >= figures.ledge_from:
+    if ledges_on(wall, figures):
         return 3
-    fits = over >= figures.plywood
+    fits = over_concrete(wall, ZERO, wall.length) >= figures.plywood and not wall.concrete.steps
     return 1 if fits and cap_meets_plate(wall, figures) >= figures.cap_overlap else 2
+
+
+def ledges_on(wall: Wall, figures: Figures) -> tuple[tuple[Length, Length], ...]:
+    """Return the stretches on which a ledge lies: between steps, all that ends far enough under the joists."""
+    edges = [ZERO, *(x for step in wall.concrete.steps for x in step), wall.length]
+    parts = zip(edges[::2], edges[1::2], strict=True)
+    return tuple((x0, x1) for x0, x1 in parts if over_concrete(wall, x0, x1) >= figures.ledge_from)
 
 
 def cap_meets_plate(wall: Wall, figures: Figures) -> Length:
@@ -54,7 +61,7 @@ def foam_top(wall: Wall, figures: Figures, cap_case: int, x0: Length, x1: Length
     That is the concrete where it is lowest; under a cap at the joists the foam stays a sealed gap below it.
     """
     top = wall.concrete.least_over(x0, x1)
-    if cap_case == 2:
+    if cap_case != 1:
         top = least(top, wall.height.least_over(x0, x1) - figures.plywood - figures.cap_under_foam)
     return top
 

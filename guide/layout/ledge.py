@@ -36,38 +36,47 @@ def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list
     crossing = [pipe for pipe in site.wall.pipes if pipe.run == "lying" and _crosses(site, pipe)]
     pipes = [*(stack.pipe for stack in framing.stacks if stack.pipe.back < front), *crossing]
     free = [*(round_pipe(site, pipe) for pipe in pipes), *_openings(site, framing)]
-    (x0, left), (off, right) = (_start(end, back, front, weighed) for end in (site.left, site.right))
+    (x0, left), (off, right) = (_start(end, back, front, site.offsets.deep, weighed) for end in (site.left, site.right))
     x1 = site.wall.length - off
     strips: list[Part] = []
     laps: list[Part] = []
-    for run in between(site, x0, x1, free):
+    for run in (each for part in _lengthened(site, x0, x1) for each in between(site, *part, free)):
         run, slants = squared(run, (x0, x1), (left, right))
         box = Box(*run, back, front, low, low.up(figures.plywood))
         why = saying("part.ledge", shelf=site.wall.shelf, to=front)
         found, joints = strips_of(site, Kind.LEDGE, run, box, why, slants)
         strips += found
         laps += [_lap(site, joint, box) for joint in joints]
-    mates = [notched_for(site, _mate(site, block, laps, back, weighed), site.wall.pipes) for block in blocks]
+    mates = [
+        notched_for(site, _mate(site, block, laps, back, weighed), site.wall.pipes)
+        for block in blocks
+        if site.on_ledge(block.centre)
+    ]
     remarks = [Remark(saying("remark.wood_wall_over", gap=most_over_concrete(site.wall)), site.start)]
     remarks += [Remark(saying("remark.ledge_pipe", at=pipe.left_edge), pipe.left_edge) for pipe in crossing]
     return [*strips, *laps, *mates], remarks
 
 
-def _start(end: End, back: Length, front: Length, weighed: frozenset[str]) -> tuple[Length, Length]:
+def _lengthened(site: Site, x0: Length, x1: Length) -> list[Stretch]:
+    """Return the stretches that have a ledge, those at an end of the concrete as far as the ledge goes there."""
+    length = site.wall.length
+    return [(x0 if low == ZERO else low, x1 if high == length else high) for low, high in site.ledges]
+
+
+def _start(end: End, back: Length, front: Length, deep: Length, weighed: frozenset[str]) -> tuple[Length, Length]:
     """Return how far from the concrete corner the ledge begins, below 0 where it runs on past it, and how that end slants.
 
     At a corner one ledge runs back to the other wall's wood and the other ends at its back line, where the caps end at its
     face; mitred plates have mitred ledges. Where the other wall has no ledge, its concrete is in the way.
     """
-    if end.other is None:
-        return end.cap.with_rests(weighed), ZERO
-    inside = end.what == "inside corner"
-    if end.mitred and not end.caps_part:
+    if end.other is not None and not end.caps_part:
         return end.mitre(back, (-end.shelf).with_rests(weighed), front, end.other.back)
-    depth = end.other.back if end.over is not inside else -end.shelf
+    at = end.cap
     if end.neighbour is not None and end.caps_part:
-        depth = end.other.back if inside else end.other.face
-    return end.parallel(end.at(depth, ZERO).with_rests(weighed), back, front)
+        at = end.back
+    elif (end.what == "inside corner" and not end.over) or (end.what == "outside corner" and end.over):
+        at = end.cap - end.at(deep, ZERO)
+    return end.parallel(at.with_rests(weighed), back, front)
 
 
 def _openings(site: Site, framing: Framing) -> Iterator[Stretch]:

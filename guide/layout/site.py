@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from guide.layout.ends import End, Offsets
-from guide.layout.heights import cap_meets_plate
+from guide.layout.heights import cap_meets_plate, ledges_on
 from guide.layout.parts import Box, Kind, Level, Material, Part, over_slab, overlap, under_joists
 from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.codes import CodeProfile
@@ -52,6 +52,15 @@ class Site:
     def head(self) -> Level:
         """Underside of the top plate."""
         return under_joists(self.over_plate + self.figures.stud_thick)
+
+    @cached_property
+    def ledges(self) -> tuple[tuple[Length, Length], ...]:
+        """The stretches of concrete on which a ledge lies."""
+        return ledges_on(self.wall, self.figures) if self.cap_case == 3 else ()
+
+    def on_ledge(self, x: Length) -> bool:
+        """Say whether a ledge lies at a place."""
+        return any(x0 <= x <= x1 for x0, x1 in self.ledges)
 
     @property
     def stands(self) -> tuple[Length, Length]:

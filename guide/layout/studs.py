@@ -142,8 +142,10 @@ def _ends(site: Site, pipes: list[Stretch], holes: list[Stretch]) -> tuple[list[
         first = end.mitred and end.what == "outside corner"
         if first and home:
             nose = end.nose(thick, deep)
-            inner = site.start + nose if side == "left" else site.end - nose - deep
-            at = inner + deep if side == "left" else inner - thick
+            flat = site.start + nose if side == "left" else site.end - nose - deep
+            beside = flat + deep if side == "left" else flat - thick
+            home = not any(overlap(least(flat, beside), greatest(flat + deep, beside + thick), *pipe) for pipe in pipes)
+            inner, at = (flat, beside) if home else (inner, at)
         stud = site.upright(Kind.STUD, at, saying("part.end_stud", side=side, what=end.what))
         barred = [*holes, *((other.box.x0, other.box.x1) for other in studs)]
         if starts <= at and at + thick <= ends and not any(overlap(at, at + thick, *each) for each in barred):

@@ -249,6 +249,8 @@ class WallView:
         notes = list(self._slanted(part))
         if part.kind is Kind.FOAM:
             notes += self._foam_notes(part)
+        if part.kind is Kind.UPPER_BLOCK and self.wall.wall.concrete.steps:
+            notes += (f"over {block.mark}" for block in self.wall.of(Kind.FIREBLOCK) if block.box.x0 == part.box.x0)
         for notch in part.notches:
             deep = notch.y1 - part.box.y0
             low, high = notch.z0.off - part.box.z0.off, notch.z1.off - part.box.z0.off

@@ -72,10 +72,13 @@ def _nailed_to(view: WallView, side: Side) -> SayingValue:
 def _wood(view: WallView) -> Iterator[_Spot]:
     wall = view.wall
     top = {1: "cap", 2: "top plate", 3: "ledge"}[wall.cap_case]
+    mates = {mate.box.x0 for mate in wall.of(Kind.UPPER_BLOCK)}
     for block in wall.of(Kind.FIREBLOCK):
         stud = view.stud_beside(block)
         beside = stud.mark if stud else "its stud"
         reach = "concrete" if view.plan.survey.basement.block_reach == "concrete" else "foam"
+        if wall.wall.concrete.steps:
+            top = "ledge" if block.box.x0 in mates else "top plate"
         yield _at(block, _said(view, "look.block", mark=block.mark, stud=beside, top=top, reach=reach))
     for mate in wall.of(Kind.UPPER_BLOCK):
         yield _at(mate, _said(view, "look.mate", mark=mate.mark))

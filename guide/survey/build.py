@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, fields, replace
+from itertools import pairwise
 from typing import Any, TypeVar, cast
 
 from guide.book.questions import Book, Question
@@ -25,7 +26,7 @@ from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
 from guide.reference.codes import CODE_OF_TAPE, DEFAULT_ELECTRICAL, CodeProfile, load_code
 from guide.reference.figures import load_figures
 from guide.reference.office import Office, with_office
-from guide.survey.model import Basement, Fixture, Opening, OutletBox, Pipe, Profile, Survey, Wall
+from guide.survey.model import STEP, Basement, Fixture, Opening, OutletBox, Pipe, Profile, Survey, Wall
 from guide.survey.room import problems_of
 
 Filled = TypeVar("Filled", Basement, Wall, Opening, Pipe, OutletBox, Fixture)
@@ -140,7 +141,8 @@ class _Reader:
             at = spot.at if isinstance(spot.at, Length) else placed.get(spot.at, ZERO)
             points.append((at, spot.size.on(rest)))
         if question.along:
-            return Profile(tuple(sorted(points, key=lambda point: point[0])))
+            points.sort(key=lambda point: point[0])
+            return Profile(tuple(_stepped(points, length) if question.steps and length else points))
         return least(*(size for _, size in points))
 
     def _name(self, place: str, question: Question) -> str:
@@ -164,6 +166,23 @@ def _certainty(answer: Answer | None, question: Question) -> Certainty:
     if answer.confirm and answer.known is Certainty.MEASURED:
         return Certainty.ASSUMED
     return answer.known
+
+
+def _stepped(points: list[tuple[Length, Length]], length: Length) -> list[tuple[Length, Length]]:
+    """Part two readings at one place by a tick: the high one stays there, the low one is that much to its own side.
+
+    Which stands on the left is told by the readings beside them. At an end of the wall nothing steps.
+    """
+    found = list(points)
+    for n, ((x, one), (other_x, other)) in enumerate(pairwise(points)):
+        if x != other_x or one == other or not ZERO < x < length:
+            continue
+        left, right = points[n - 1][1] if n else one, points[n + 2][1] if n + 2 < len(points) else other
+        if abs(left - one) + abs(other - right) > abs(left - other) + abs(one - right):
+            one, other = other, one
+        down, x = one > other, x.with_rests(one.rests | other.rests)
+        found[n : n + 2] = [(x if down else x - STEP, one), (x + STEP if down else x, other)]
+    return found
 
 
 def _under_the_joists(wall: Wall) -> Profile:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from guide.interview.answers import Answer, Spot
-from guide.interview.understand import bare_of, tape_of
+from guide.interview.understand import bare_of, doubt_about, tape_of
 from guide.interview.values import example_of, read_value
 from guide.lengths import inches
 from tests.interview.hearing import (
@@ -85,6 +85,19 @@ def test_a_length_is_read_at_the_floor_at_chest_height_and_under_the_joists(
 )
 def test_about_is_heard_reading_by_reading(reply: str, expected: tuple[Spot, ...]) -> None:
     assert value("wall.height", reply) == expected
+
+
+def test_two_heights_of_the_concrete_at_one_place_are_a_step_and_no_slip() -> None:
+    """Joists do not step, and without a step so much between the ends is asked about once more."""
+    said = "90 1/2 at left, 90 1/2 at 8 ft, 48 at 8 ft, 48 at right"
+    question = BOOK.by_ref["wall.concrete"]
+    heard = value("wall.concrete", said)
+
+    assert heard == spots(("left", "90 1/2"), ("96", "90 1/2"), ("96", "48"), ("right", "48"))
+    assert doubt_about(question, heard) is None
+    assert doubt_about(question, value("wall.concrete", "90 1/2 at left, 48 at right")) is not None
+    with pytest.raises(ValueError, match="one place twice"):
+        value("wall.height", "90 at left, 90 at 8 ft, 92 at 8 ft, 92 at right")
 
 
 def test_readings_that_are_all_about_are_eyeballed_together() -> None:

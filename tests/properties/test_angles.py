@@ -27,7 +27,7 @@ def bent(draw: st.DrawFn) -> Tree:
     return job([one, other], square="across the corners", **draw(basements()))
 
 
-@settings(max_examples=40)
+@settings(max_examples=12)
 @given(tree=bent())
 def test_walls_that_meet_at_any_angle_share_no_room(tree: Tree) -> None:
     layout = layout_of(tree)
