@@ -31,13 +31,14 @@ from guide.sheets.record import foam_behind, plates_left_of_corner, record_rows
 from guide.sheets.roles import corner_lines
 from guide.sheets.room import room_view
 from guide.sheets.shopping import at_home, bill_lines, held_lines, keeping_said, once_bought, trips_of, way_lines
+from guide.sheets.stops import stops
 from guide.sheets.takes import takes
 from guide.sheets.tonight import next_evening, tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.walk import walk_of
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
-from guide.sheets.ways import way_rows
+from guide.sheets.ways import way_rows, way_typed
 from guide.sheets.wiring import cable_said, fill_cited, fill_rows, stud_holes, wiring_rules
 
 ALWAYS_SAID = ("any_work", "who_decides")
@@ -68,7 +69,8 @@ def _templates() -> Environment:
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.filters["concrete_rows"] = concrete_rows
-    environment.filters["way_rows"] = way_rows
+    environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}
+    environment.filters["stops"] = stops
     environment.filters["corner_lines"] = corner_lines
     environment.globals["table"] = table
     environment.globals["zero"] = ZERO

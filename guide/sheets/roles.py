@@ -17,14 +17,11 @@ from guide.sheets.view import WallView
 
 
 def corner_lines(view: WallView) -> list[str]:
-    """Return what a wall's page says of its corners with other walls of the job, the left one first.
-
-    Of a corner that is as good either way it says nothing.
-    """
+    """Return what a wall's page says of its corners with other walls of the job, the left one first."""
     roles, letter = view.plan.roles, view.wall.letter
     lines = []
     for corner, (now, turned) in zip(roles.corners, roles.other, strict=True):
-        if letter in (corner.left_wall, corner.right_wall) and now != turned:
+        if letter in (corner.left_wall, corner.right_wall):
             told = saying("roles.turned", **_walls(corner), decided=decided_by(now, turned))
             lines.append((corner.left_wall == letter, say(told)))
     if any(letter in (corner.left_wall, corner.right_wall) for corner in roles.change):
