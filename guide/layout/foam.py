@@ -10,7 +10,7 @@ from itertools import pairwise, product
 from guide.interview.asking import CORNERS
 from guide.layout.corners import Corner
 from guide.layout.ends import squared
-from guide.layout.heights import foam_top
+from guide.layout.heights import foam_top, readings_of
 from guide.layout.kept import Kept, once
 from guide.layout.offsets import pipe_heights
 from guide.layout.packing import sheets_for
@@ -167,10 +167,13 @@ def _order(foam: FoamSite) -> Decision:
 
 
 def foam_first(site: Site) -> bool:
-    """Say whether the foam cannot be lifted in over a bottom plate that is down already, so that it goes up first."""
+    """Say whether the foam cannot be lifted in over a bottom plate that is down already, so that it goes up first.
+
+    Foam and joists run straight between readings, so it is tightest at a reading of either; a sheet is no taller than sold.
+    """
     figures, wall = site.figures, site.wall
-    for x in (*(x for x, _ in wall.height.points), *(x for step in wall.concrete.steps for x in step)):
-        tall = wall.concrete.at(x) - figures.foam_floor_gap
+    for x in readings_of(wall):
+        tall = least(_top(site, x, x) - figures.foam_floor_gap, figures.sheet_long)
         if tall + figures.stud_thick > wall.height.at(x) - figures.foam_slot_spare:
             return True
     return False
@@ -270,10 +273,7 @@ def _edges(site: Site, x0: Length, x1: Length) -> list[Length]:
 def _column(foam: FoamSite, x0: Length, x1: Length, gaps: tuple[_Gap, ...]) -> list[Part]:
     """Return the pieces of one column: from the gap at the slab to the top, less the gaps, split at a sheet's length."""
     site, figures = foam.site, foam.site.figures
-    top = foam_top(site.wall, figures, site.cap_case, x0, x1).with_rests(site.over_plate.rests)
-    if site.basement.strip is not None:  # left bare, to look for the tubes of termites
-        top = least(top, site.wall.concrete.least_over(x0, x1) - site.basement.strip)
-    stretches = [(figures.foam_floor_gap, top)]
+    stretches = [(figures.foam_floor_gap, _top(site, x0, x1))]
     for gap in gaps:
         stretches = [piece for stretch in stretches for piece in _without(stretch, gap)]
     parts = []
@@ -285,6 +285,15 @@ def _column(foam: FoamSite, x0: Length, x1: Length, gaps: tuple[_Gap, ...]) -> l
             if tall < figures.sheet_long:
                 break
     return parts
+
+
+def _top(site: Site, x0: Length, x1: Length) -> Length:
+    """Return how high over the slab foam between two places may reach."""
+    top = foam_top(site.wall, site.figures, site.cap_case, x0, x1).with_rests(site.over_plate.rests)
+    if site.basement.strip is None:
+        return top
+    # left bare, to look for the tubes of termites
+    return least(top, site.wall.concrete.least_over(x0, x1) - site.basement.strip)
 
 
 def _without(stretch: tuple[Length, Length], gap: _Gap) -> list[tuple[Length, Length]]:

@@ -34,7 +34,7 @@ def cap_meets_plate(wall: Wall, figures: Figures) -> Length:
     Heights run straight between readings, so the worst place is at a reading.
     """
     overlaps = []
-    for x in _readings(wall):
+    for x in readings_of(wall):
         joists, concrete = wall.height.at(x), wall.concrete.at(x)
         top = least(concrete + figures.plywood, joists)
         overlaps.append(top - greatest(concrete, joists - figures.stud_thick))
@@ -46,13 +46,13 @@ def over_concrete(wall: Wall, x0: Length, x1: Length) -> Length:
 
     Both are rounded down to a tick between readings; that must not decide whether something fits.
     """
-    places = [x0, *(x for x in _readings(wall) if x0 < x < x1), x1]
+    places = [x0, *(x for x in readings_of(wall) if x0 < x < x1), x1]
     return least(*(wall.height.at(x) - wall.concrete.at(x) for x in places)).near(SIXTY_FOURTH)
 
 
 def most_over_concrete(wall: Wall) -> Length:
     """Return the greatest height between the concrete and the joists along the wall."""
-    return greatest(*(wall.height.at(x) - wall.concrete.at(x) for x in _readings(wall)))
+    return greatest(*(wall.height.at(x) - wall.concrete.at(x) for x in readings_of(wall)))
 
 
 def foam_top(wall: Wall, figures: Figures, cap_case: int, x0: Length, x1: Length) -> Length:
@@ -66,5 +66,6 @@ def foam_top(wall: Wall, figures: Figures, cap_case: int, x0: Length, x1: Length
     return top
 
 
-def _readings(wall: Wall) -> list[Length]:
+def readings_of(wall: Wall) -> list[Length]:
+    """Return every place along a wall where joists or concrete were read, from the left."""
     return sorted({x for x, _ in (*wall.height.points, *wall.concrete.points)})

@@ -14,7 +14,7 @@ from guide.layout.pipes import narrow, way_at
 from guide.lengths import ZERO, Length
 from guide.reference.figures import Figures
 from guide.reference.priorities import ranked
-from guide.survey.model import Opening, Pipe, Survey, Wall
+from guide.survey.model import Opening, Pipe, Wall
 
 OPEN = (None, "you choose")
 """What stands in the job where the person left a door or a pipe to us."""
@@ -51,10 +51,16 @@ def lines_of(wall: Wall, nearest: Length, board: Length, figures: Figures) -> tu
             wanted[back.ticks] = back
     worth: list[Line] = []
     for ticks in sorted(wanted):
-        line = _line(wall, wanted[ticks], board, figures)
+        line = _line(_stacks(wall), _doors(wall), wanted[ticks], board, figures)
         if not worth or line.rank < min(each.rank for each in worth):
             worth.append(line)
     return tuple(sorted(worth, key=lambda line: (line.back - nearest > figures.plane_move_most, line.rank, line.back)))
+
+
+def line_at(wall: Wall, back: Length, board: Length, figures: Figures) -> Line:
+    """Return what a line makes of every door and upright pipe of a wall, those that the person decided among them."""
+    stacks = tuple(pipe for pipe in wall.pipes if pipe.run == "standing" and pipe.at is not None)
+    return _line(stacks, tuple(o for o in wall.openings if o.jamb is not None), back, board, figures)
 
 
 def moves(one: Line, other: Line) -> tuple[str, ...]:
@@ -69,20 +75,20 @@ def weighed(wall: Wall) -> frozenset[str]:
     return frozenset().union(*pipes, *doors)
 
 
-def on_line(survey: Survey, letter: str, line: Line) -> Survey:
-    """Return the survey with everything left open on a wall decided as this line has it."""
+def on_line(wall: Wall, line: Line) -> Wall:
+    """Return a wall with everything that a line has met decided as the line has it."""
     met = dict(line.met)
-    walls = tuple(
-        replace(
-            wall,
-            pipes=tuple(replace(p, way=met[p.place]) if p.place in met else p for p in wall.pipes),
-            openings=tuple(replace(o, meets=met[o.place]) if o.place in met else o for o in wall.openings),
-        )
-        if wall.letter == letter
-        else wall
-        for wall in survey.walls
+    return replace(
+        wall,
+        pipes=tuple(replace(p, way=met[p.place]) if p.place in met else p for p in wall.pipes),
+        openings=tuple(replace(o, meets=met[o.place]) if o.place in met else o for o in wall.openings),
     )
-    return replace(survey, walls=walls)
+
+
+def left_open(wall: Wall) -> Wall:
+    """Return a wall as if the person had decided nothing of its doors and pipes."""
+    pipes = tuple(replace(pipe, way=None) for pipe in wall.pipes)
+    return replace(wall, pipes=pipes, openings=tuple(replace(opening, meets=None) for opening in wall.openings))
 
 
 def _stacks(wall: Wall) -> tuple[Pipe, ...]:
@@ -103,17 +109,17 @@ def _needs(wall: Wall, board: Length, figures: Figures) -> list[Length]:
     return needs + [door.jamb - board - figures.stud_deep for door in _doors(wall) if door.jamb]
 
 
-def _line(wall: Wall, back: Length, board: Length, figures: Figures) -> Line:
+def _line(stacks: tuple[Pipe, ...], doors: tuple[Opening, ...], back: Length, board: Length, figures: Figures) -> Line:
     face = back + figures.stud_deep
     met: list[tuple[str, str]] = []
     out = worked = 0
     ways = {"behind": "move the wall", "bay": "bay", "box": "box"}
-    for pipe in _stacks(wall):
+    for pipe in stacks:
         way = way_at(pipe, back, face, face + board, figures)
         out += way == "box"
         if way in ways:
             met.append((pipe.place, ways[way]))
-    for door in _doors(wall):
+    for door in doors:
         gap = off_the_face(door, face + board)
         out += gap < ZERO
         worked += gap != ZERO

@@ -21,7 +21,7 @@ from guide.reference.figures import Figures
 from guide.reference.priorities import ranked
 
 Role = bool | None
-"""At a corner: the wall whose right end is in it runs through (True) or butts; None where no two walls of the job meet."""
+"""At a corner: the wall whose right end is in it runs through (True) or butts; None where no two walls of the job meet, and where both are mitred."""
 Rank = tuple[int, ...]
 
 
@@ -48,7 +48,11 @@ def roles_of(layout: Layout, figures: Figures) -> Roles:
     fewest changes is best, then that in which longer walls run through.
     """
     found, laid = corners_of(layout.survey), layout.by_letter
-    corners = {key: each for key, each in found.items() if each.left_wall in laid and each.right_wall in laid}
+    corners = {
+        key: each
+        for key, each in found.items()
+        if each.left_wall in laid and each.right_wall in laid and each.measured.joint != "mitred"
+    }
     if not corners:
         return Roles((), (), (), (), ())
     table = framed_by_roles(layout, corners, figures)
@@ -96,7 +100,8 @@ def _both_ways(corner: Corner, table: _Table, now: Mapping[str, _Ends]) -> tuple
 
 def framed_by_roles(layout: Layout, corners: Mapping[tuple[str, str], Corner], figures: Figures) -> _Table:
     """Return what every wall comes to for each pair of roles; one that leaves no wall to frame is worse than all others."""
-    survey = layout.survey
+    survey, every = layout.survey, corners_of(layout.survey)
+    figures = figures.for_stud(survey.basement.stud)
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
     cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
     table: dict[str, dict[_Ends, Rank]] = {}
@@ -109,8 +114,7 @@ def framed_by_roles(layout: Layout, corners: Mapping[tuple[str, str], Corner], f
                 for side, corner, role in zip(SIDES, at_ends, roles, strict=True)
                 if corner is not None
             }
-            around = corners_of(survey) | turned
-            site = site_of(wall.wall, survey, around, standing, cases, layout.code, figures)
+            site = site_of(wall.wall, survey, every | turned, standing, cases, layout.code, figures)
             framed = site.end - site.start >= SHORTEST_PLATE
             counts = frame(site, standing[wall.letter].notched)[0].counts if framed else {"edges": NEVER}
             table[wall.letter][roles] = ranked(counts)

@@ -49,33 +49,31 @@ class Framing:
 
 def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
     """Frame the wall from both ends and return the better one, or the one the person wants, with the decision between them."""
-    left, right = _frame_from(site, "left"), _frame_from(site, "right")
-    best, other = sorted(
-        (left, right), key=lambda each: (each.zero_side != site.wall.layout_from, ranked(each.counts), each.zero_side)
-    )
-    decided = decided_by(ranked(best.counts), ranked(other.counts))
+    both = [(each, each.counts) for each in (_frame_from(site, "left"), _frame_from(site, "right"))]
+    both.sort(key=lambda each: (each[0].zero_side != site.wall.layout_from, ranked(each[1]), each[0].zero_side))
+    (best, ours), (other, theirs) = both
     beaten = "alternative.zero_yours" if best.zero_side == site.wall.layout_from else "alternative.zero"
     decision = Decision(
         f"{site.letter}.zero",
         site.letter,
-        _zero_said(site, best),
+        _zero_said(site, best, ours["cuts"]),
         (
             saying(
                 beaten,
                 side=other.zero_side,
                 missed=other.missed_edges,
-                narrow=other.counts["bays"],
-                pieces=other.counts["cuts"],
-                decided=decided,
+                narrow=theirs["bays"],
+                pieces=theirs["cuts"],
+                decided=decided_by(ranked(ours), ranked(theirs)),
             ),
         ),
     )
     return replace(best, parts=tuple(notched_for(site, part, notched) for part in best.parts)), decision
 
 
-def _zero_said(site: Site, framing: Framing) -> Saying:
+def _zero_said(site: Site, framing: Framing, pieces: int) -> Saying:
     """Say where the stud layout starts; round an outside corner the first sheet starts past the end of the plate."""
-    counts = {"count": framing.counts["cuts"], "missed": framing.missed_edges}
+    counts = {"count": pieces, "missed": framing.missed_edges}
     past = site.start - framing.zero if framing.zero_side == "left" else framing.zero - site.end
     if past > ZERO:
         return saying("decision.zero_past", side=framing.zero_side, past=past, **counts)

@@ -40,13 +40,14 @@ from guide.sheets.shopping import (
     way_lines,
     yard_cuts_said,
 )
+from guide.sheets.stops import stops
 from guide.sheets.takes import takes
 from guide.sheets.tonight import next_evening, tonight, when
 from guide.sheets.twice import Doubtful
 from guide.sheets.view import ROWS, WallView
 from guide.sheets.walk import walk_of
 from guide.sheets.warmth import climate_source, fuel_source, saved_by_all
-from guide.sheets.ways import way_rows
+from guide.sheets.ways import way_rows, way_typed
 from guide.sheets.wiring import cable_said, fill_cited, fill_rows, stud_holes, wiring_rules
 
 ALWAYS_SAID = ("any_work", "who_decides")
@@ -77,7 +78,8 @@ def _templates() -> Environment:
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
     environment.filters["concrete_rows"] = concrete_rows
-    environment.filters["way_rows"] = way_rows
+    environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}
+    environment.filters["stops"] = stops
     environment.filters["corner_lines"] = corner_lines
     environment.globals["table"] = table
     environment.globals["zero"] = ZERO

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from guide.book.questions import Book
 from guide.interview.answers import path_of
@@ -17,19 +17,17 @@ from guide.sheets.view import WallView
 
 
 def corner_lines(view: WallView) -> list[str]:
-    """Return what a wall's page says of its corners with other walls of the job, the left one first.
-
-    Of a corner that is as good either way it says nothing.
-    """
+    """Return what a wall's page says of its corners with other walls of the job; those as good either way in one line."""
     roles, letter = view.plan.roles, view.wall.letter
-    lines = []
-    for corner, (now, turned) in zip(roles.corners, roles.other, strict=True):
-        if letter in (corner.left_wall, corner.right_wall) and now != turned:
-            told = saying("roles.turned", **_walls(corner), decided=decided_by(now, turned))
-            lines.append((corner.left_wall == letter, say(told)))
-    if any(letter in (corner.left_wall, corner.right_wall) for corner in roles.change):
-        lines.append((True, say(_better(roles))))
-    return [line for _, line in sorted(lines, key=lambda each: each[0])]
+    mine = [each for each in zip(roles.corners, roles.other, strict=True) if letter in _walls(each[0]).values()]
+    even = [corner for corner, (now, turned) in mine if now == turned]
+    lines = [saying("roles.even", at=_at(even))] if even else []
+    for corner, (now, turned) in mine:
+        if now != turned:
+            lines.append(saying("roles.turned", **_walls(corner), decided=decided_by(now, turned)))
+    if any(letter in _walls(corner).values() for corner in roles.change):
+        lines.append(_better(roles))
+    return [say(line) for line in lines]
 
 
 def role_lines(book: Book, roles: Roles) -> Iterator[str]:
@@ -49,5 +47,8 @@ def _walls(corner: Corner) -> dict[str, str]:
 def _better(roles: Roles) -> Saying:
     """Say which walls would have to run through for the best of all, and what that wins."""
     walls = ", ".join(_walls(corner)["butt"] for corner in roles.change)
-    at = ", ".join(f"{corner.left_wall} and {corner.right_wall}" for corner in roles.change)
-    return saying("roles.better", walls=walls, at=at, decided=decided_by(roles.now, roles.best))
+    return saying("roles.better", walls=walls, at=_at(roles.change), decided=decided_by(roles.now, roles.best))
+
+
+def _at(corners: Iterable[Corner]) -> str:
+    return ", ".join(f"{corner.left_wall} and {corner.right_wall}" for corner in corners)

@@ -103,5 +103,4 @@ def test_every_line_that_is_offered_can_be_had_by_saying_what_it_makes_of_each_t
     survey = survey_of(tree)
     for wall_ in survey.walls:
         for line in stand_off(wall_, survey.basement, FIGURES).lines:
-            (said,) = on_line(survey, wall_.letter, line).walls
-            assert stand_off(said, survey.basement, FIGURES).offsets.back == line.back
+            assert stand_off(on_line(wall_, line), survey.basement, FIGURES).offsets.back == line.back

@@ -6,10 +6,12 @@ from itertools import product
 from typing import cast
 
 from guide.layout.corners import corners_of
-from guide.layout.parts import Layout
+from guide.layout.parts import Kind, Layout
 from guide.layout.roles import framed_by_roles, roles_of
 from guide.reference.figures import load_figures
+from guide.reference.priorities import load_priorities
 from tests.jobs import Tree, layout_of, ring, standing, wall, window
+from tests.properties.laws import UPRIGHT
 
 FIGURES = load_figures()
 
@@ -58,6 +60,20 @@ def test_a_corner_that_the_person_decided_is_not_turned() -> None:
 
     assert roles.change == ()
     assert roles.now == roles_of(room(), FIGURES).now
+
+
+def test_what_is_weighed_is_what_is_built() -> None:
+    """Pieces counted a second way, on the finished layout, in 2x3.
+
+    The window's king stands from 7: a pack of 2x3 ends at 6 3/8 and stays, one of 2x4 would end at 7 3/8.
+    """
+    tree = room_of()
+    cast(list[Tree], tree["walls"])[0]["openings"] = [window("8 in", "36 in")]
+    cast(Tree, tree["basement"])["stud"] = "2x3"
+    layout = layout_of(tree)
+
+    now = dict(zip((each.id for each in load_priorities().priority), roles_of(layout, FIGURES).now, strict=True))
+    assert now["cuts"] == sum(len(wall_.of(*UPRIGHT, Kind.HEADER, Kind.SILL)) for wall_ in layout.walls)
 
 
 def test_no_choice_of_roles_is_better_than_the_one_found() -> None:

@@ -23,8 +23,9 @@ def test_better_roles_are_told_on_both_pages_and_at_the_end_of_the_talk_with_the
     assert any(
         "wall A runs through. With wall D through" in line and "1 fewer sheet edge" in line for line in pages["A"]
     )
-    (once,) = pages["C"]  # the pipe of wall B would take the pack's place; the corner with wall D is as good either way
-    assert once.endswith("With wall B through, both walls together: 1 more sheet edge(s) without a stud.")
+    even, worse = pages["C"]
+    assert even == "As good with the other wall running through: the corner of walls C and D."
+    assert worse.endswith("With wall B through, both walls together: 1 more sheet edge(s) without a stud.")  # its pipe
 
     session.reply("change which wall runs through on the right of wall D")
     assert not any("run through" in line for line in session.reply("this wall").lines)

@@ -6,9 +6,11 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.interview.jobfile import Job, from_json
+from guide.lengths import ZERO, as_run
+from guide.order.times import in_hours
 from guide.session import Session
 from guide.sheets.view import WallView
-from guide.sheets.ways import way_rows
+from guide.sheets.ways import way_rows, way_typed
 from tests.jobs import Tree, framed_door, job, standing, wall
 
 
@@ -28,8 +30,10 @@ def test_the_table_prices_each_line_and_its_first_row_is_what_is_built(session: 
     assert rows[0][1] == "Pipe 1 between two studs; Opening 1: frame pulled 1/4 in into the room"
     assert [row[2] for row in rows] == ["1.2 sq ft", "0.9 sq ft", "0"]
     assert int(rows[0][3]) < int(rows[1][3]) < int(rows[2][3])
-    built = sum(part.material.startswith("2x4") for part in plan.layout.walls[0].parts)
-    assert int(rows[0][3]) == built
+    wood = [part.cut for part in plan.layout.walls[0].parts if part.material.startswith("2x4")]
+    hours = in_hours(sum(step.alone for step in plan.steps))
+    evenings = len(plan.calendar.evenings)
+    assert rows[0][3:] == (str(len(wood)), as_run(sum(wood, ZERO)), "4", hours, str(evenings))
 
 
 def test_the_talk_tells_the_lines_once_when_the_wall_is_done(session: Session) -> None:
@@ -51,3 +55,16 @@ def test_a_plate_that_was_pointed_at_says_why_it_stands_so_far_out(session: Sess
 
     assert any("for the sake of pipe 1" in line for line in lines)
     assert any("change how the pipe is passed of pipe 1 of wall A" in line for line in lines)
+
+
+def test_what_the_person_decided_stands_first_and_what_it_beat_below(session: Session) -> None:
+    """With the pipe in a box the jamb's line is built, B 3; the line that needs no box is still priced beside it."""
+    session.change("A.pipe1.way")
+    session.reply("box")
+    view = WallView(session.plan, session.plan.layout.by_letter["A"])
+
+    assert [row[0] for row in way_rows(view)] == ["3", "3 1/4", "2 3/8"]
+    assert way_rows(view)[0][1] == "Pipe 1 in a box in the room; Opening 1: jamb flush with the wall"
+    assert way_typed(view) == (
+        "change how the pipe is passed of pipe 1 of wall A; change how its jamb and the wall meet of opening 1 of wall A"
+    )
