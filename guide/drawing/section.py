@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from guide.drawing.elevation import CONCRETE_SHOWN, JOIST_SHOWN, LOOKS, opening_top, part_label, pipe_front
 from guide.drawing.shapes import Cut, Drawing, Fill, Label, Line, Look, Ruler, Shape, drawing, level, rectangle
 from guide.layout.parts import Kind, Part, WallLayout
-from guide.lengths import ZERO, Length, greatest, inches
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.figures import load_figures
 
 STRETCH = 3
@@ -163,8 +163,9 @@ def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:
         yield Line(at, ZERO, at, top)
         yield Label(at, top * 2 // 3, (letter,), top, "right")
         yield Label(at, top * 2 // 3 - STEP, words, None, "right")
-    yield Label(near, w.height.at(x) // 3, ("cut at", "at"), x, "right")
-    yield Label(near, w.height.at(x) // 3 - STEP, ("from the left corner", "from the left"), None, "right")
+    under = least(w.height.at(x) // 3, w.concrete.at(x) * 2 // 3 - STEP * 3)  # clear of what is said of C
+    yield Label(near, under, ("cut at", "at"), x, "right")
+    yield Label(near, under - STEP, ("from the left corner", "from the left"), None, "right")
     yield Ruler(ZERO, greatest(RULED, offsets.drywall))
 
 
