@@ -14,6 +14,7 @@ from guide.reference.prices import NO_PRICES, Prices, invented_prices
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.ticket import lumber_said, stick_rows
 from tests.jobs import job, wall
+from tests.walkthroughs import worked
 
 
 def plan_of(prices: Prices = NO_PRICES, **basement: Json) -> Plan:
@@ -70,6 +71,16 @@ def test_every_piece_stands_on_the_ticket_or_is_one_upright_of_a_stick() -> None
 
     assert singles + len(marks) == sum(len(stick.parts) for stick in plan.purchase.sticks)
     assert len(set(marks)) == len(marks)
+
+
+def test_fewest_ways_are_claimed_only_where_it_is_so() -> None:
+    """By hand, one level wall: its uprights are alike, its three pieces of top plate are not; of a basement a bound is said."""
+    one, four = (lumber_said(plan)[0] for plan in (plan_of(), make_plan(load_book(), worked("four-walls"))))
+
+    assert "cut in 4 different ways; no plan on these sticks takes fewer" in one
+    found = re.search(r"cut in (\d+) different ways, the fewest found; none takes fewer than (\d+)", four)
+    assert found
+    assert int(found[1]) > int(found[2])
 
 
 def test_an_offcut_that_makes_a_block_is_kept() -> None:

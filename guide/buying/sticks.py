@@ -53,6 +53,11 @@ class Lumber:
     least: int
     """No purchase of these lengths that holds these pieces comes to less: checked in whole numbers."""
 
+    ways: int
+    """Different ways in which sticks are cut."""
+    ways_least: int
+    """No plan on the very same sticks takes fewer: tried out, or bounded, in whole numbers."""
+
     @property
     def proven(self) -> bool:
         """No purchase comes to less."""
@@ -96,7 +101,19 @@ def cut_from(
         )  # the last saw cut may run off
         sticks.append(Stick(length, held, greatest(ZERO, rest), each.board >= len(offered)))
     too_long = tuple(TooLong(part) for part in parts if part.id not in fitting)
-    return Lumber(item, tuple(sticks), too_long, offered, kerf, trim, priced, cutting.price, cutting.bound)
+    return Lumber(
+        item,
+        tuple(sticks),
+        too_long,
+        offered,
+        kerf,
+        trim,
+        priced,
+        cutting.price,
+        cutting.bound,
+        cutting.ways,
+        cutting.ways_least,
+    )
 
 
 def _offered(sizes: Sequence[Length], lengths: Sequence[Length], usual: Length) -> tuple[Length, ...]:

@@ -72,6 +72,9 @@ def _said(plan: Plan, lumber: Lumber) -> str:
     said = [say(what, plan.tape), say(saying("lumber.by_price" if lumber.priced else "lumber.by_length"))]
     if lumber.trim > ZERO:
         said.append(say(saying("lumber.trim", trim=lumber.trim), plan.tape))
+    if lumber.ways < len(lumber.sticks):
+        key = "lumber.ways_fewest" if lumber.ways == lumber.ways_least else "lumber.ways_found"
+        said.append(say(saying(key, ways=lumber.ways, least=lumber.ways_least)))
     if any(stick.at_home for stick in lumber.sticks):
         said.append(say(saying("lumber.at_home")))
     return " ".join(said)

@@ -16,7 +16,7 @@ from guide.reference.figures import load_figures
 from guide.reference.prices import Prices
 from guide.reference.stock import load_fasteners, load_stock, stick_size
 from guide.sheets.plan import make_plan
-from tests.jobs import job, layout_of, outlet, standing, wall, window
+from tests.jobs import alongside, fixture, job, layout_of, outlet, standing, wall, window
 from tests.walkthroughs import worked
 
 JOBS = {
@@ -193,6 +193,19 @@ def test_the_solver_is_silent_and_waits_until_a_paper_asks() -> None:
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
 
     assert out.split() == ["False", "True"]
+
+
+def test_what_is_over_on_one_wall_becomes_blocks_backing_and_foam_of_another() -> None:
+    """Three walls: no stick is bought for a block alone, sticks and sheets hold pieces of two walls, in the order cut."""
+    walls = [wall("9 ft", **alongside()), wall("9 ft 8 in", fixtures=[fixture("20 in", "70 in")]), wall("7 ft")]
+    purchase = buy(layout_of(job(walls, longest_stick="10")))
+    small = (Kind.JOIST_BLOCK, Kind.BACKING)
+    with_small = [stick for stick in purchase.sticks if any(part.kind in small for part in stick.parts)]
+
+    assert {part.kind for stick in with_small for part in stick.parts} >= set(small)
+    assert all(stick.parts[0].kind not in small for stick in with_small)
+    assert any({part.wall for part in stick.parts} >= {"A", "B"} for stick in purchase.sticks)
+    assert any(len({part.wall for part in sheet.parts}) > 1 for sheet in purchase.foam.sheets)
 
 
 def test_a_piece_longer_than_every_stick_is_said() -> None:
