@@ -10,11 +10,13 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.buying.purchase import Purchase, buy
+from guide.interview.jobfile import from_json
 from guide.layout.parts import Kind, Layout, Material
 from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import Prices
 from guide.reference.stock import load_fasteners, load_stock, stick_size
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
 from tests.jobs import alongside, fixture, job, layout_of, outlet, standing, wall, window
 from tests.walkthroughs import worked
@@ -209,12 +211,19 @@ def test_what_is_over_on_one_wall_becomes_blocks_backing_and_foam_of_another() -
 
 
 def test_a_piece_longer_than_every_stick_is_said() -> None:
-    """Nothing is silently left out: a stud of over 16 ft stands among what no stick is long enough for."""
-    layout = layout_of(job([wall("10 ft", height=["192 in at left", "192 in at right"])]))
-    tall = [p for p in layout.parts.values() if p.kind is Kind.STUD and p.cut > inches("188")]
+    """Studs of 188 7/8 in come from 16 ft; with 6 in sawn off its end no stick gives one, and the list names them."""
+    tall = wall("10 ft", height=["192 in at left", "192 in at right"])
+    plain, trimmed = (
+        make_plan(load_book(), from_json(job([tall], shopping="own", trim=trim), load_book()))
+        for trim in ("0 in", "6 in")
+    )
+    studs = [part.mark for part in plain.layout.walls[0].of(Kind.STUD)]
 
-    assert tall
-    assert buy(layout).too_long == ()  # 188 7/8 is still cut from 16 ft
+    assert plain.purchase.too_long == ()
+    assert {missed.part.mark for missed in trimmed.purchase.too_long} >= set(studs)
+    assert f"so not on it: {', '.join(m.part.mark for m in trimmed.purchase.too_long)}." in " ".join(
+        papers(trimmed)["shopping.md"].split()
+    )
 
 
 def test_the_same_layout_gives_the_same_list() -> None:
