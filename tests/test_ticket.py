@@ -14,6 +14,7 @@ from guide.reference.prices import NO_PRICES, Prices, invented_prices
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.ticket import lumber_said, stick_rows
 from tests.jobs import job, wall
+from tests.walkthroughs import worked
 
 
 def plan_of(prices: Prices = NO_PRICES, **basement: Json) -> Plan:
@@ -26,7 +27,7 @@ def test_without_prices_length_stands_for_money_and_the_claim_says_so() -> None:
     plain, treated = lumber_said(plan_of())
 
     assert "proven in whole numbers" in plain
-    assert "92 5/8 in, 96 in" in plain
+    assert "(92 5/8 in, 8 ft)" in plain
     assert "1/8 in lost at each saw cut" in plain
     assert "Prices are missing, so length stands for money" in plain
     assert treated.startswith("2x4, pressure treated: the sticks to buy for 2 pieces come to 16'-0\"")
@@ -70,6 +71,34 @@ def test_every_piece_stands_on_the_ticket_or_is_one_upright_of_a_stick() -> None
 
     assert singles + len(marks) == sum(len(stick.parts) for stick in plan.purchase.sticks)
     assert len(set(marks)) == len(marks)
+
+
+def test_a_stick_is_named_as_the_list_buys_it_on_either_tape() -> None:
+    """The yard sells 8 ft and 92 5/8 in in both countries; what is cut from them is in the person's own unit."""
+    for tape in ("inches", "millimetres"):
+        plan = make_plan(load_book(), from_json(job([wall("16 ft")], tape=tape), load_book()))
+        names = [row[1].partition(": ")[2] or row[1] for row in stick_rows(plan)]
+
+        assert {name.removeprefix("14 x ") for name in names} == {"2x4 92 5/8 in", "treated 8 ft"}
+
+
+def test_a_piece_that_rests_on_a_guess_is_locked_on_the_ticket() -> None:
+    """A plate's length hangs on the wall's: with that guessed no size of it stands there, nor what is left over."""
+    tree = job([{**wall(), "length": ["about 16 ft at floor"]}])
+    rows = [row for row in stick_rows(make_plan(load_book(), from_json(tree, load_book()))) if "ATP" in row[2]]
+
+    assert rows
+    assert all(row[2].count("locked") == row[2].count("ATP") and row[3] == "locked" for row in rows)
+
+
+def test_fewest_ways_are_claimed_only_where_it_is_so() -> None:
+    """By hand, one level wall: its uprights are alike, its three pieces of top plate are not; of a basement a bound is said."""
+    one, four = (lumber_said(plan)[0] for plan in (plan_of(), make_plan(load_book(), worked("four-walls"))))
+
+    assert "cut in 4 different ways; no plan on these sticks takes fewer" in one
+    found = re.search(r"cut in (\d+) different ways, the fewest found; none takes fewer than (\d+)", four)
+    assert found
+    assert int(found[1]) > int(found[2])
 
 
 def test_an_offcut_that_makes_a_block_is_kept() -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -18,6 +17,7 @@ from guide.reference.prices import NO_PRICES, Prices
 from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
 from guide.survey.model import Basement
 from guide.survey.on_hand import offcuts_of, read_on_hand, stick_offcuts_of
+from guide.survey.yard import yard_lengths
 
 LUMBER = {
     "stud_2x4": Material.STUD,
@@ -99,12 +99,13 @@ def _lumber(layout: Layout, prices: Prices, item: str, *, keep: bool = True) -> 
     return cut_from(
         item,
         [part for part in layout.parts.values() if part.material is LUMBER[item]],
-        _lengths(sold),
+        yard_lengths(sold, basement.yard_lengths or ""),
         usual=inches(f"{basement.longest_stick} ft"),
         kerf=load_figures().kerf,
         trim=basement.end_trim,
         prices=_by_length(sold, item, prices.cents),
-        at_home=Counter(stick_offcuts_of(on_hand, item)) + Counter(counted),
+        at_home=counted,
+        offcuts=stick_offcuts_of(on_hand, item),
     )
 
 

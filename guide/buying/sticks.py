@@ -53,6 +53,11 @@ class Lumber:
     least: int
     """No purchase of these lengths that holds these pieces comes to less: checked in whole numbers."""
 
+    ways: int
+    """Different ways in which sticks are cut."""
+    ways_least: int
+    """No plan on the very same sticks takes fewer: tried out, or bounded, in whole numbers."""
+
     @property
     def proven(self) -> bool:
         """No purchase comes to less."""
@@ -69,12 +74,13 @@ def cut_from(
     trim: Length,
     prices: Mapping[Length, int],
     at_home: Mapping[Length, int],
+    offcuts: Mapping[Length, int],
 ) -> Lumber:
     """Return the sticks that hold every part, and the parts that fit no stick. `lengths` rises.
 
     The lengths on offer are those up to the `usual` one, and for a longer piece the shortest that holds it. `kerf` is
-    lost at each cut, `trim` once on every stick of a length that is sold. `prices` are whole cents, `at_home` counts
-    sticks that need not be bought. The same parts in any order give the same sticks.
+    lost at each cut, `trim` once on every stick, but not on an offcut. `prices` are whole cents, `at_home` and `offcuts`
+    count what need not be bought. The same parts in any order give the same sticks.
     """
     from guide.buying.cutting.cheapest import cheapest  # the talk need not wait for the solver
     from guide.buying.cutting.job import Board, CuttingJob, Wanted
@@ -84,19 +90,30 @@ def cut_from(
     priced = bool(known) and all(part.cut + trim <= known[-1] for part in fitting.values())
     offered = _offered([part.cut + trim for part in fitting.values()], known if priced else lengths, usual)
     boards = [Board(length.ticks, prices[length] if priced else length.ticks) for length in offered]
-    lost = {length: trim if length in lengths else ZERO for length in (*offered, *at_home)}
-    boards += [Board((length - lost[length] + trim).ticks, 0, count) for length, count in at_home.items()]
+    boards += [Board(length.ticks, 0, count) for length, count in at_home.items()]
+    boards += [Board((length + trim).ticks, 0, count) for length, count in offcuts.items()]
     wanted = tuple(Wanted(part.cut.ticks, 1, part.id) for part in fitting.values())
     cutting = cheapest(CuttingJob(wanted, tuple(boards), kerf.ticks, trim.ticks))
-    stock, sticks = (*offered, *at_home), []
+    stock, sticks = (*offered, *at_home, *offcuts), []
     for each in cutting.filled:
         length, held = stock[each.board], tuple(fitting[mark] for _, mark in each.pieces)
-        rest = (
-            length - lost[length] - sum((part.cut + kerf for part in held), start=ZERO)
-        )  # the last saw cut may run off
+        off = trim if each.board < len(offered) + len(at_home) else ZERO
+        rest = length - off - sum((part.cut + kerf for part in held), start=ZERO)  # the last saw cut may run off
         sticks.append(Stick(length, held, greatest(ZERO, rest), each.board >= len(offered)))
     too_long = tuple(TooLong(part) for part in parts if part.id not in fitting)
-    return Lumber(item, tuple(sticks), too_long, offered, kerf, trim, priced, cutting.price, cutting.bound)
+    return Lumber(
+        item,
+        tuple(sticks),
+        too_long,
+        offered,
+        kerf,
+        trim,
+        priced,
+        cutting.price,
+        cutting.bound,
+        cutting.ways,
+        cutting.ways_least,
+    )
 
 
 def _offered(sizes: Sequence[Length], lengths: Sequence[Length], usual: Length) -> tuple[Length, ...]:

@@ -13,6 +13,8 @@ from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length, inches, least
 from guide.reference.sayings import saying
+from guide.reference.stock import load_stock
+from guide.survey.yard import yard_lengths
 
 FEWEST_SUPPORTS = 3
 """Joists that each piece of top plate is nailed to, where it can be helped. Common practice."""
@@ -41,7 +43,9 @@ def plates_of(
     site: Site, framing: Framing, supports: Sequence[Length]
 ) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return all pieces of both plates. Doors break the bottom plate; pipes in the line of the studs break both."""
-    stock = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick") - site.basement.end_trim
+    longest = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
+    at_yard = yard_lengths(load_stock().item["treated_2x4"], site.basement.yard_lengths or "")
+    stock = least(longest, at_yard[-1]) - site.basement.end_trim
     pipes = [(s.gap0, s.gap1) for s in framing.stacks if s.in_line]
     doors = [(hole.x0, hole.x1) for hole in framing.holes if hole.is_door]
     parts: list[Part] = []

@@ -111,6 +111,8 @@ class LumberJson(JsonModel):
     )
     paid: str = Field(description="all sticks to buy together, those bought for crooked ones not counted")
     at_least: str = Field(description="no choice of these lengths that holds the pieces comes to less")
+    ways: int = Field(description="different ways in which sticks are cut")
+    ways_at_least: int = Field(description="no plan on the very same sticks takes fewer")
     proven: bool = Field(description="`paid` is `at_least`: checked in whole numbers, without trusting a solver")
 
 
@@ -258,6 +260,8 @@ def _lumber(lumber: Lumber) -> LumberJson:
         counted_in="cents" if lumber.priced else "inches",
         paid=paid,
         at_least=least,
+        ways=lumber.ways,
+        ways_at_least=lumber.ways_least,
         proven=lumber.proven,
     )
 

@@ -9,7 +9,7 @@ from guide.layout.parts import FULL_HEIGHT
 from guide.lengths import SIXTEENTH, ZERO, Length, in_feet, show, with_unit
 from guide.reference.figures import load_figures
 from guide.reference.sayings import say, saying
-from guide.reference.stock import load_stock
+from guide.reference.stock import load_stock, stick_size
 from guide.sheets.plan import Plan
 
 LOCKED = "locked"
@@ -47,7 +47,9 @@ def _stick_row(plan: Plan, number: int, stick: Stick) -> tuple[str, str, str, st
 
 
 def _stick(plan: Plan, length: Length, at_home: bool) -> str:
-    return with_unit(length, plan.tape) + (", from home" if at_home else "")
+    """Name a stick as it is asked for at the yard, an offcut by its length."""
+    sold = any(stick_size(length) in item.sizes for item in load_stock().item.values())
+    return (stick_size(length) if sold else with_unit(length, plan.tape)) + (", from home" if at_home else "")
 
 
 def lumber_said(plan: Plan) -> list[str]:
@@ -66,12 +68,15 @@ def _said(plan: Plan, lumber: Lumber) -> str:
         paid=amount(plan, lumber.paid, priced=lumber.priced),
         least=amount(plan, lumber.least, priced=lumber.priced),
         over=amount(plan, lumber.paid - lumber.least, priced=lumber.priced),
-        lengths=", ".join(with_unit(length, plan.tape) for length in lumber.lengths),
+        lengths=", ".join(map(stick_size, lumber.lengths)),
         kerf=lumber.kerf,
     )
     said = [say(what, plan.tape), say(saying("lumber.by_price" if lumber.priced else "lumber.by_length"))]
     if lumber.trim > ZERO:
         said.append(say(saying("lumber.trim", trim=lumber.trim), plan.tape))
+    if lumber.ways < len(lumber.sticks):
+        key = "lumber.ways_fewest" if lumber.ways == lumber.ways_least else "lumber.ways_found"
+        said.append(say(saying(key, ways=lumber.ways, least=lumber.ways_least)))
     if any(stick.at_home for stick in lumber.sticks):
         said.append(say(saying("lumber.at_home")))
     return " ".join(said)

@@ -331,6 +331,7 @@ class Basement:
     foam_edge: str | None = asked("basement.foam_edge")
     on_hand: str | None = asked("basement.on_hand")
     price_file: str | None = asked("basement.price_file")
+    yard_lengths: str | None = asked("basement.yard_lengths")
     trim: Length | None = asked("basement.trim")
     culls: int | None = asked("basement.culls")
     """Of ten."""

@@ -10,10 +10,12 @@ from guide.interview.asking import CORNERS
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
+from guide.reference.stock import load_stock
 from guide.survey.closing import corner_right, impossible_diagonals
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
 from guide.survey.on_hand import read_on_hand
 from guide.survey.traverse import degrees_of
+from guide.survey.yard import read_yard
 
 TURNS_OF_A_RING = 4
 """A walk round a room turns to the right by four right angles more than to the left."""
@@ -37,9 +39,12 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
 
 
 def _at_home(survey: Survey) -> Iterator[Problem]:
-    """Yield what on the list of things at home names nothing that is sold; no wall is the worse for it."""
+    """Yield what on the lists of things at home and of the yard's lengths names nothing; no wall is the worse for it."""
     for unread in read_on_hand(survey.basement.on_hand or "")[1]:
         yield Problem("", ("basement.on_hand",), saying("problem.on_hand", said=unread))
+    for unread in read_yard(survey.basement.yard_lengths or "")[1]:
+        sizes = ", ".join(load_stock().item["stud_2x4"].sizes)
+        yield Problem("", ("basement.yard_lengths",), saying("problem.yard_lengths", said=unread, sizes=sizes))
 
 
 def _rests(problem: Problem) -> frozenset[str]:

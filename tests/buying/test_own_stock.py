@@ -181,6 +181,18 @@ def test_the_end_trim_is_lost_on_every_stick_but_not_on_an_offcut() -> None:
     assert max(part.cut for part in layout.parts.values() if part.kind is Kind.BOTTOM_PLATE) == inches("95 1/2")
 
 
+def test_only_lengths_that_the_yard_has_are_bought_and_no_plate_is_longer() -> None:
+    """A yard with eights alone: studs of 89 in come from eights, and plates that could be 10 ft end at 8."""
+    tree = job([wall("16 ft")], shopping="own", longest_stick="10", yard_lengths="8 ft", on_hand="2x4 offcut 40")
+    layout = layout_of(tree)
+    purchase = buy(layout)
+
+    assert {stick.length for stick in purchase.sticks if not stick.at_home} == {inches("96")}
+    assert [lumber.lengths for lumber in purchase.lumber] == [(inches("96"),)] * 2
+    assert purchase.too_long == ()
+    assert max(part.cut for part in layout.parts.values() if part.kind is Kind.BOTTOM_PLATE) == inches("96")
+
+
 def test_the_end_trim_is_said_where_it_is_sawn_and_in_the_claim() -> None:
     """Above the ticket what to saw off first, in the claim what it is about; without a trim neither."""
     trimmed, bare = (

@@ -10,13 +10,15 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.buying.purchase import Purchase, buy
+from guide.interview.jobfile import from_json
 from guide.layout.parts import Kind, Layout, Material
 from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import Prices
 from guide.reference.stock import load_fasteners, load_stock, stick_size
+from guide.sheets.papers import papers
 from guide.sheets.plan import make_plan
-from tests.jobs import job, layout_of, outlet, standing, wall, window
+from tests.jobs import alongside, fixture, job, layout_of, outlet, standing, wall, window
 from tests.walkthroughs import worked
 
 JOBS = {
@@ -195,13 +197,33 @@ def test_the_solver_is_silent_and_waits_until_a_paper_asks() -> None:
     assert out.split() == ["False", "True"]
 
 
-def test_a_piece_longer_than_every_stick_is_said() -> None:
-    """Nothing is silently left out: a stud of over 16 ft stands among what no stick is long enough for."""
-    layout = layout_of(job([wall("10 ft", height=["192 in at left", "192 in at right"])]))
-    tall = [p for p in layout.parts.values() if p.kind is Kind.STUD and p.cut > inches("188")]
+def test_what_is_over_on_one_wall_becomes_blocks_backing_and_foam_of_another() -> None:
+    """Three walls: no stick is bought for a block alone, sticks and sheets hold pieces of two walls, in the order cut."""
+    walls = [wall("9 ft", **alongside()), wall("9 ft 8 in", fixtures=[fixture("20 in", "70 in")]), wall("7 ft")]
+    purchase = buy(layout_of(job(walls, longest_stick="10")))
+    small = (Kind.JOIST_BLOCK, Kind.BACKING)
+    with_small = [stick for stick in purchase.sticks if any(part.kind in small for part in stick.parts)]
 
-    assert tall
-    assert buy(layout).too_long == ()  # 188 7/8 is still cut from 16 ft
+    assert {part.kind for stick in with_small for part in stick.parts} >= set(small)
+    assert all(stick.parts[0].kind not in small for stick in with_small)
+    assert any({part.wall for part in stick.parts} >= {"A", "B"} for stick in purchase.sticks)
+    assert any(len({part.wall for part in sheet.parts}) > 1 for sheet in purchase.foam.sheets)
+
+
+def test_a_piece_longer_than_every_stick_is_said() -> None:
+    """Studs of 188 7/8 in come from 16 ft; with 6 in sawn off its end no stick gives one, and the list names them."""
+    tall = wall("10 ft", height=["192 in at left", "192 in at right"])
+    plain, trimmed = (
+        make_plan(load_book(), from_json(job([tall], shopping="own", trim=trim), load_book()))
+        for trim in ("0 in", "6 in")
+    )
+    studs = [part.mark for part in plain.layout.walls[0].of(Kind.STUD)]
+
+    assert plain.purchase.too_long == ()
+    assert {missed.part.mark for missed in trimmed.purchase.too_long} >= set(studs)
+    assert f"so not on it: {', '.join(m.part.mark for m in trimmed.purchase.too_long)}." in " ".join(
+        papers(trimmed)["shopping.md"].split()
+    )
 
 
 def test_the_same_layout_gives_the_same_list() -> None:

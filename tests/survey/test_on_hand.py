@@ -11,6 +11,7 @@ from guide.reference.stock import load_fasteners, load_stock
 from guide.sheets.plan import make_plan
 from guide.sheets.write import usable
 from guide.survey.on_hand import read_on_hand
+from guide.survey.yard import read_yard
 from tests.jobs import job, survey_of, wall
 
 READ = {
@@ -75,6 +76,17 @@ def test_what_could_not_be_read_is_one_sentence_and_holds_the_papers() -> None:
     assert "“a boat”" in say(problem.saying)
     assert usable(plan) == say(problem.saying)
     assert len(plan.layout.walls) == 1
+
+
+def test_the_lengths_of_the_yard_are_read_as_people_say_them() -> None:
+    """Bare numbers are feet, the pre-cut is said by its inches; what is no length of a stick is one sentence."""
+    assert read_yard("92 5/8, 8, 10 ft and 12 feet") == (frozenset({"92 5/8 in", "8 ft", "10 ft", "12 ft"}), ())
+    assert read_yard("all") == read_yard("") == (frozenset(), ())
+    assert read_yard("8 ft, 9 ft; long ones") == (frozenset({"8 ft"}), ("9 ft", "long ones"))
+
+    (problem,) = survey_of(job([wall("12 ft")], shopping="own", yard_lengths="8 ft, 9 ft")).problems
+    assert problem.paths == ("basement.yard_lengths",)
+    assert "“9 ft”" in say(problem.saying)
 
 
 def test_nothing_is_read_while_the_person_wants_a_plain_list() -> None:

@@ -10,6 +10,7 @@ from guide.buying.cutting.packing import Plan, pack
 from guide.buying.cutting.pieces import Pieces, pieces_of
 from guide.buying.cutting.purchases import Boards, Purchases
 from guide.buying.cutting.tidy import tidy
+from guide.buying.cutting.ways import fewest_ways
 
 _HARD, _THOROUGH = 16, 4
 """Purchases at one price, at most, that wait for another at that price; and how many of them are then packed thoroughly."""
@@ -26,15 +27,17 @@ def cheapest(job: CuttingJob) -> Cutting:
     """
     pieces = pieces_of(job)
     if not pieces.counts:
-        return Cutting((), 0, 0, Proof(0, (), ()))
+        return Cutting((), 0, 0, Proof(0, (), ()), 0, 0)
     plan, proof = _search(pieces)
-    filled = _marked(job, pieces, tidy(pieces, plan))
+    plan, least = fewest_ways(pieces, plan)
+    plan = tidy(pieces, plan)
+    filled = _marked(job, pieces, plan)
     price = sum(job.boards[each.board].price for each in filled)
     fault = fault_in_plan(job, filled, price)
     if fault:
         raise AssertionError(fault)
     shown = proof.bound if holds(job, proof) else 0
-    return Cutting(filled, price, shown, proof)
+    return Cutting(filled, price, shown, proof, len(set(plan)), least)
 
 
 def _price(pieces: Pieces, plan: Plan) -> int:

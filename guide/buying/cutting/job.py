@@ -107,6 +107,10 @@ class Cutting:
     bound: int
     """No purchase costs less: checked in whole numbers."""
     proof: Proof
+    ways: int
+    """Different ways in which boards are cut: kinds of board with the lengths cut from them."""
+    ways_least: int
+    """No plan on the very same boards takes fewer."""
 
     @property
     def proven(self) -> bool:
