@@ -76,7 +76,8 @@ def new_door(left: str, width: str = "32 in", height: str = "80 in") -> Tree:
 def framed_door(left: str, width: str = "34 1/2 in", height: str = "82 in", jamb: str = "5 in") -> Tree:
     """Return a door whose frame stands already."""
     return {
-        "kind": "framed door", "left": left, "frame_width": width, "frame_height": height, "jamb": jamb, "outside": "no",
+        "kind": "framed door", "left": left, "frame_width": width, "frame_height": height, "jamb": jamb, "twist": "0 in",
+        "outside": "no",
     }  # fmt: skip
 
 

@@ -80,17 +80,10 @@ def _above(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
 def _labels(basement: Basement, code: CodeProfile) -> Iterator[Finding]:
     """What stands on the foam, and what is cut for caps and fireblocks."""
     flame, smoke, rim = code.foam_flame, code.foam_smoke, code.rim_flame
-    if basement.foam_flame > int(flame.value) or basement.foam_smoke > int(smoke.value):
-        yield finding(
-            "foam_label",
-            flame=basement.foam_flame,
-            smoke=basement.foam_smoke,
-            most=flame.value,
-            most_smoke=smoke.value,
-            cited=flame.cited,
-        )
-    if basement.rim in ("bare", "wool") and basement.foam_flame > int(rim.value):
-        yield finding("rim_foam_label", flame=basement.foam_flame, most=rim.value, cited=rim.cited)
+    if basement.foam_label == "more":
+        yield finding("foam_label", most=flame.value, most_smoke=smoke.value, cited=flame.cited)
+    if basement.rim in ("bare", "wool") and basement.foam_label == "75 450":
+        yield finding("rim_foam_label", most=rim.value, cited=rim.cited)
     if basement.rim in ("bare", "wool") and basement.foam_weight == "heavy":
         yield finding("rim_foam_heavy", cited=code.rim_foam.cited)
     accepted = code.fireblock_materials

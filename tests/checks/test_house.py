@@ -38,8 +38,8 @@ PAIRS: dict[str, tuple[Severity, Tree, Tree]] = {
     # IRC 2018 R316.5.11: 3 1/4 in at most may stay bare in the joist bays
     "rim_foam_thick": (WARN, {"foam_thickness": "3 5/16 in"}, {"foam_thickness": "3 1/4 in"}),
     # IRC R316.3 (from memory, high confidence): 75 and 450; R316.5.11 (seen): 25 where it stays bare
-    "foam_label": (HOLD, {"foam_smoke": 451}, {"foam_flame": 75, "foam_smoke": 450}),
-    "rim_foam_label": (WARN, {"foam_flame": 26}, {"foam_flame": 25}),
+    "foam_label": (HOLD, {"foam_label": "more"}, {"foam_label": "75 450"}),
+    "rim_foam_label": (WARN, {"foam_label": "75 450"}, {"foam_label": "25 450"}),
     # IRC 2018 R316.5.11 (seen): 0.5 to 2.0 lb/cu ft
     "rim_foam_heavy": (WARN, {"foam_weight": "heavy"}, {"foam_weight": "light"}),
     # IRC R302.11.1 (the list seen in the matching IBC text): panels from 23/32 in, wool from 16 in of height
