@@ -10,6 +10,7 @@ import json
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -37,6 +38,9 @@ class _Unusable(ValueError):  # noqa: N818 - it is said as it stands
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command and return its exit code. Every failure the person can mend is one sentence on the error stream."""
     try:
+        for stream in (sys.stdin, sys.stdout, sys.stderr):
+            if isinstance(stream, TextIOWrapper):
+                stream.reconfigure(errors="replace")  # a sign that is not known there is no reason to stop
         return _run(list(sys.argv[1:] if arguments is None else arguments))
     except (_Unusable, JobFileError, BookError, DataError) as error:
         print(f"wallbrief: {error}", file=sys.stderr)
@@ -58,17 +62,21 @@ def _parser() -> argparse.ArgumentParser:
         "talk", help="open the conversation on a job", description="Open the conversation on a job."
     )
     talk.add_argument("job", type=Path, nargs="?", help="the job file; a new one is made")
-    talk.add_argument("--plain", action="store_true", help="line by line, without the drawn screen")
     practise = commands.add_parser(
         "practise", help="open a copy of a worked job", description="Open a copy of a worked job."
     )
     practise.add_argument("name", nargs="?", default=WORKED_JOBS[-1], choices=WORKED_JOBS, help="which one")
-    practise.add_argument("--plain", action="store_true", help="line by line, without the drawn screen")
     practise.add_argument(
         "--talk",
         action="store_true",
         help="play its talk from the first question, at your own speed: Enter says the next",
     )
+    for command in (talk, practise):
+        command.add_argument("--plain", action="store_true", help="line by line, without the drawn screen")
+        command.add_argument(
+            "--ascii", action="store_true", help="no characters but ASCII, for a terminal without others"
+        )
+        command.add_argument("--light", action="store_true", help="dark on light, for a light screen")
     plan = commands.add_parser(
         "plan", help="write every paper of a job", description="Write every paper of a job, and plan.json."
     )
@@ -128,19 +136,14 @@ def _parser() -> argparse.ArgumentParser:
 
 def _run(arguments: list[str]) -> int:
     known = ("talk", "practise", "plan", "prices", "check", "brief", "twice", "schema", "book")
-    if not arguments:
-        return _open(None, plain=False)
+    arguments = arguments or ["talk"]
     if arguments[0] not in known and not arguments[0].startswith("-"):
         arguments = ["talk", *arguments]
     options = _parser().parse_args(arguments)
     if options.command == "talk":
-        return _open(options.job, plain=options.plain, office=options.office)
+        return _open(options.job, options, _office(options.office))
     if options.command == "practise":
-        return (
-            _rehearse(options.name, plain=options.plain)
-            if options.talk
-            else _practise(options.name, plain=options.plain)
-        )
+        return _rehearse(options) if options.talk else _practise(options)
     if options.command == "plan":
         return _plan(options.job, options.out, options.prices, options.office, printed=options.print)
     if options.command == "prices":
@@ -160,23 +163,32 @@ def _on_a_screen() -> bool:
     return sys.stdin.isatty() and sys.stdout.isatty()
 
 
-def _open(job: Path | None, *, plain: bool, office: Path | None = None) -> int:
+def _open(job: Path | None, options: argparse.Namespace, office: Office | None = None) -> int:
     """Open the conversation: the app on a screen, the plain talk without one."""
     from guide.session import Session
 
     book = load_book()
     if job is not None and job.is_dir():
         raise _Unusable(f"{job} is a folder; name a job file in it.")
-    session = Session.opened(book, job, _office(office)) if job is not None else None
-    return _talk(book, session, plain=plain)
+    session = Session.opened(book, job, office, ascii_only=_ascii_only(options)) if job is not None else None
+    return _talk(book, session, options)
 
 
-def _talk(book: Book, session: Session | None, *, plain: bool) -> int:
+def _ascii_only(options: argparse.Namespace) -> bool:
+    """Say whether the person, or the terminal, wants nothing but ASCII."""
+    try:
+        "“½│".encode(sys.stdout.encoding or "ascii")
+    except (UnicodeEncodeError, LookupError):
+        return True
+    return bool(options.ascii)
+
+
+def _talk(book: Book, session: Session | None, options: argparse.Namespace) -> int:
     """Talk about an open job: in the app on a screen, line by line without one."""
-    if not plain and _on_a_screen():
+    if not options.plain and _on_a_screen():
         from guide.tui.app import make_app
 
-        make_app(book, session, Path.cwd()).run()
+        make_app(book, session, Path.cwd(), ascii_only=_ascii_only(options), light=options.light).run()
         return 0
     if session is None:
         raise _Unusable("without a screen I need a job file to talk about: wallbrief talk my-basement.json --plain.")
@@ -186,21 +198,21 @@ def _talk(book: Book, session: Session | None, *, plain: bool) -> int:
     return 0
 
 
-def _rehearse(name: str, *, plain: bool) -> int:
+def _rehearse(options: argparse.Namespace) -> int:
     """Play the talk of a worked job from its first question."""
     from guide.rehearsal import Rehearsal
 
     book = load_book()
-    return _talk(book, Rehearsal(book, name), plain=plain)
+    return _talk(book, Rehearsal(book, options.name, ascii_only=_ascii_only(options)), options)
 
 
-def _practise(name: str, *, plain: bool) -> int:
+def _practise(options: argparse.Namespace) -> int:
     """Open a copy of a worked job; without a screen write its papers and print the summary."""
-    copy = copy_of_worked_job(name, Path.cwd())
-    if plain or _on_a_screen():
-        return _open(copy, plain=plain)
-    print(f"This is the worked job “{name}”, an invented one; my copy of it is {copy}.")
-    return _plan(copy, Path("wallbrief-papers") / name)
+    copy = copy_of_worked_job(options.name, Path.cwd())
+    if options.plain or _on_a_screen():
+        return _open(copy, options)
+    print(f"This is the worked job “{options.name}”, an invented one; my copy of it is {copy}.")
+    return _plan(copy, Path("wallbrief-papers") / options.name)
 
 
 def _plan(

@@ -46,10 +46,16 @@ KEPT_PER_WALL = 8
 
 
 class OpenJob:
-    """One open job. `path` is where it is kept; None keeps it in memory only."""
+    """One open job. `path` is where it is kept; None keeps it in memory only.
 
-    def __init__(self, book: Book, job: Job, path: Path | None = None, office: Office | None = None) -> None:
+    `ascii_only` is for a terminal that has no characters but ASCII: so it is drawn then.
+    """
+
+    def __init__(
+        self, book: Book, job: Job, path: Path | None = None, office: Office | None = None, *, ascii_only: bool = False
+    ) -> None:
         self.book = book
+        self.ascii_only = ascii_only
         self.office = office
         self.path = path
         self._job = job

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import TextIO
 
 from guide.interview.replies import clean
 from guide.session import Session
-from guide.sheets.spoken import say_of_talk
+from guide.sheets.spoken import in_ascii, say_of_talk
 
 
 def talk(session: Session, replies: TextIO, out: TextIO) -> None:
@@ -16,16 +17,17 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
     In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
     """
     echo = not replies.isatty()
+    say = partial(_say, out, ascii_only=session.ascii_only)
     for problem in session.trouble_lines():
-        _say(out, (problem,))
+        say((problem,))
     asked_before = True
     while True:
         asking = session.current is not None
         if asking or asked_before:
-            _say(out, _question(session) if asking else _all_done(session))
+            say(_question(session) if asking else _all_done(session))
         asked_before = asking
         worked = session.worked_reply
-        _say(out, (say_of_talk("worked_reply", reply=worked),) if worked else ())
+        say((say_of_talk("worked_reply", reply=worked),) if worked else ())
         out.write("> ")
         out.flush()
         reply = replies.readline()
@@ -35,8 +37,8 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
         played = bool(worked) and not reply.strip()
         reply = worked if worked and played else reply
         if echo or played:
-            out.write(f"{clean(reply)}\n")
-        _say(out, session.reply(reply).lines)
+            say((clean(reply),))
+        say(session.reply(reply).lines)
 
 
 def _all_done(session: Session) -> Iterator[str]:
@@ -56,6 +58,6 @@ def _question(session: Session) -> Iterator[str]:
     yield from session.question_lines()
 
 
-def _say(out: TextIO, lines: Iterator[str] | tuple[str, ...]) -> None:
+def _say(out: TextIO, lines: Iterable[str], *, ascii_only: bool) -> None:
     for line in lines:
-        out.write(f"{line}\n")
+        out.write(f"{in_ascii(line) if ascii_only else line}\n")

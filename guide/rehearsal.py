@@ -16,9 +16,9 @@ from guide.session import Session, Turn
 class Rehearsal(Session):
     """The talk about a worked job from its beginning, with the replies of the worked talk to hand."""
 
-    def __init__(self, book: Book, name: str) -> None:
+    def __init__(self, book: Book, name: str, *, ascii_only: bool = False) -> None:
         worked = from_text(_text(name, "job.json"), book)
-        super().__init__(book, Job(note=worked.note))
+        super().__init__(book, Job(note=worked.note), ascii_only=ascii_only)
         self._script = _script(book, _text(name, "replies.txt").splitlines())
 
     @property

@@ -63,8 +63,10 @@ class _Pending:
 class Session(OpenJob):
     """The talk about one open job."""
 
-    def __init__(self, book: Book, job: Job, path: Path | None = None, office: Office | None = None) -> None:
-        super().__init__(book, job, path, office)
+    def __init__(
+        self, book: Book, job: Job, path: Path | None = None, office: Office | None = None, *, ascii_only: bool = False
+    ) -> None:
+        super().__init__(book, job, path, office, ascii_only=ascii_only)
         self._jumped: str | None = None
         self._pending: _Pending | None = None
         self._offered: tuple[Asked, Answer] | None = None
@@ -74,9 +76,9 @@ class Session(OpenJob):
         self._history = History()
 
     @classmethod
-    def opened(cls, book: Book, path: Path, office: Office | None = None) -> Session:
+    def opened(cls, book: Book, path: Path, office: Office | None = None, *, ascii_only: bool = False) -> Session:
         """Open a job file. Raises JobFileError with one sentence; a file that does not exist is a new job."""
-        return cls(book, load(path, book) if path.exists() else Job(), path, office)
+        return cls(book, load(path, book) if path.exists() else Job(), path, office, ascii_only=ascii_only)
 
     # ------------------------------------------------------------------------------------------- what stands
 
@@ -162,7 +164,9 @@ class Session(OpenJob):
         if order.command == "findings":
             return Turn(self.findings_lines())
         if order.command in ("draw", "section", "floor"):
-            return Turn(picture_lines(self.layout, order.command, letter_of(order.wall, self._here)))
+            return Turn(
+                picture_lines(self.layout, order.command, letter_of(order.wall, self._here), ascii_only=self.ascii_only)
+            )
         carried = carried_out(self.book, self.answers, order)
         if carried.answers is not None:
             self._history = self._history.after(self.job)

@@ -2,6 +2,7 @@
 
 import io
 import json
+import os
 import shutil
 import subprocess
 import sys
@@ -257,3 +258,16 @@ def test_book_lint_finds_nothing_wrong(capsys: pytest.CaptureFixture[str]) -> No
     """The question book and the data that ship are proven sound."""
     assert main(["book", "lint"]) == 0
     assert "nothing wrong" in capsys.readouterr().out
+
+
+def test_a_terminal_that_has_no_signs_but_ascii_is_talked_to_in_ascii(tmp_path: Path) -> None:
+    """Where the output takes ASCII alone nothing stops the talk: quotes are plain, a drawing too, and a fraction has its stroke."""
+    ran = subprocess.run(
+        [sys.executable, "-m", "guide.cli", "practise", "first-wall", "--plain"],
+        input="banana “4½”\ndraw\nfind shelf\nbanana\n4½\n", capture_output=True, text=True, encoding="utf-8", cwd=tmp_path,
+        env={**os.environ, "PYTHONIOENCODING": "ascii:strict", "PYTHONUTF8": "0"}, check=True,
+    )  # fmt: skip
+
+    assert ran.stdout.isascii()
+    assert '"banana" ' in ran.stdout
+    assert "| stud" in ran.stdout

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 COLUMNS = 78
 
 
-def picture_lines(layout: Layout, command: Command, letter: str) -> tuple[str, ...]:
+def picture_lines(layout: Layout, command: Command, letter: str, *, ascii_only: bool = False) -> tuple[str, ...]:
     """Return the floor plan, or the elevation or section of a wall: the one asked for, else the last that can be drawn."""
     from guide.drawing.elevation import elevation  # no drawing is loaded before somebody wants one
     from guide.drawing.floor_plan import floor_plan
@@ -27,13 +27,15 @@ def picture_lines(layout: Layout, command: Command, letter: str) -> tuple[str, .
     if not layout.walls:
         return (say_of_talk("nothing_drawn"),)
     if command == "floor":
-        return tuple(render(floor_plan(layout), columns=COLUMNS, tape=tape).splitlines())
+        return tuple(render(floor_plan(layout), columns=COLUMNS, tape=tape, ascii_only=ascii_only).splitlines())
     wall = layout.by_letter.get(letter, layout.walls[-1])
     drawing = section(wall) if command == "section" else elevation(wall)
-    return tuple(render(drawing, columns=COLUMNS, tape=tape).splitlines())
+    return tuple(render(drawing, columns=COLUMNS, tape=tape, ascii_only=ascii_only).splitlines())
 
 
-def drawn_wall(layout: Layout, letter: str, view: int, columns: int, starred: Set[str]) -> Drawn:
+def drawn_wall(
+    layout: Layout, letter: str, view: int, columns: int, starred: Set[str], *, ascii_only: bool = False
+) -> Drawn:
     """Return a wall as it is shown beside the talk: the elevation, its section, the floor plan, and round again."""
     from guide.drawing.elevation import elevation
     from guide.drawing.floor_plan import floor_plan
@@ -42,7 +44,7 @@ def drawn_wall(layout: Layout, letter: str, view: int, columns: int, starred: Se
 
     wall, views = layout.by_letter[letter], (elevation, section, lambda wall: floor_plan(layout))
     drawing = views[view % len(views)](wall)
-    return draw(drawing, columns=columns, tape=layout.survey.basement.tape, starred=starred)
+    return draw(drawing, columns=columns, tape=layout.survey.basement.tape, starred=starred, ascii_only=ascii_only)
 
 
 def letter_of(index: int | None, here: str) -> str:

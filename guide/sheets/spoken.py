@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import unicodedata
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 
@@ -17,10 +19,24 @@ from guide.reference.glossary import load_glossary, look_up
 from guide.reference.sketches import sketch_of
 from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
 
+_ASCII = str.maketrans({"“": '"', "”": '"', "„": '"', "’": "'", "‘": "'", "–": "-", "—": "-", "…": "...", "⁄": "/"})
+"""Signs of our sentences that have no ASCII character of their own; of fractions Unicode knows the figures."""
+
 
 def say_of_talk(key: str, **values: str) -> str:
     """Return the sentence of that name in `prompts_data/talk.toml`, its values filled in."""
     return load_talk().say[key].format(**values)
+
+
+def in_ascii(text: str) -> str:
+    """Return text for a terminal that has nothing but ASCII: plain quotes, fractions with a stroke, ? for what is left.
+
+    >>> in_ascii("“4½ ft” – naïve")
+    '"4 1/2 ft" - naive'
+    """
+    spaced = unicodedata.normalize("NFKD", re.sub(r"(?<=\d)(?=[¼½¾⅐-⅞])", " ", text)).translate(_ASCII)
+    letters = (char for char in spaced if not unicodedata.combining(char))
+    return "".join(char if char.isascii() else "?" for char in letters)
 
 
 def filled(answers: Answers, asked: Asked, text: str) -> str:

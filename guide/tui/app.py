@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import App
+from textual.filter import LineFilter
 from textual.worker import get_current_worker
 
 from guide.book.questions import Book
 from guide.rehearsal import Rehearsal
 from guide.session import Session
+from guide.tui.ascii import Ascii
 from guide.tui.start import Start
 from guide.tui.talk import Talk
 
@@ -27,8 +30,12 @@ class Wallbrief(App[None]):
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar = [("ctrl+q", "quit", "Quit")]
 
-    def __init__(self, book: Book, session: Session | None, folder: Path) -> None:
+    def __init__(
+        self, book: Book, session: Session | None, folder: Path, *, ascii_only: bool = False, light: bool = False
+    ) -> None:
         super().__init__()
+        self._ascii_only = ascii_only
+        self.theme = "textual-light" if light else self.theme
         self.book = book
         self.session = session
         self.folder = folder
@@ -46,10 +53,14 @@ class Wallbrief(App[None]):
             self.exit()
             return
         if isinstance(chosen, str):
-            self.session = Rehearsal(self.book, chosen)
+            self.session = Rehearsal(self.book, chosen, ascii_only=self._ascii_only)
         else:
-            self.session = Session.opened(self.book, chosen)
+            self.session = Session.opened(self.book, chosen, ascii_only=self._ascii_only)
         self.push_screen(Talk(self.session))
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """Return what goes over every line before it is drawn."""
+        return (*super().get_line_filters(), *([Ascii()] if self._ascii_only else []))
 
     # ------------------------------------------------------------------------------------------- behind the screens
 
@@ -87,6 +98,11 @@ class Wallbrief(App[None]):
                 screen.tell(event.line)
 
 
-def make_app(book: Book, session: Session | None, folder: Path) -> Wallbrief:
-    """Return the app on a session, or on the start screen without one; `folder` is where jobs and papers are kept."""
-    return Wallbrief(book, session, folder)
+def make_app(
+    book: Book, session: Session | None, folder: Path, *, ascii_only: bool = False, light: bool = False
+) -> Wallbrief:
+    """Return the app on a session, or on the start screen without one; `folder` is where jobs and papers are kept.
+
+    `light` is for a screen with a light ground, `ascii_only` for a terminal that has no other characters.
+    """
+    return Wallbrief(book, session, folder, ascii_only=ascii_only, light=light)

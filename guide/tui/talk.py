@@ -49,7 +49,7 @@ class Talk(Screen[None]):
                 yield Conversation(id="conversation")
                 yield OptionList(id="choices")
                 yield Input(id="reply")
-            yield WallPane(id="wall")
+            yield WallPane(id="wall", ascii_only=self._session.ascii_only)
         yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:

@@ -52,8 +52,9 @@ class WallPane(VerticalScroll):
             super().__init__()
             self.letter = letter
 
-    def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
+    def __init__(self, *, id: str, ascii_only: bool) -> None:  # noqa: A002 - the name that every widget takes
         super().__init__(id=id)
+        self._ascii_only = ascii_only
         self._walls: Layout | None = None
         self._letter = ""
         self._changes: Changes | None = None
@@ -154,7 +155,9 @@ class WallPane(VerticalScroll):
 
         columns = max(NARROWEST, self.scrollable_content_region.width)
         starred = self._changes.names if self._changes is not None else frozenset()
-        self._drawn = drawn_wall(self._walls, self._letter, self._shown_as, columns, starred)
+        self._drawn = drawn_wall(
+            self._walls, self._letter, self._shown_as, columns, starred, ascii_only=self._ascii_only
+        )
         if self._piece is None:
             self._at = None
         self._paint()
