@@ -21,7 +21,7 @@ from guide.layout.parts import (
 from guide.layout.pipes import Stack, blocks
 from guide.layout.site import Site
 from guide.layout.studs import Framing, notched_for
-from guide.lengths import ZERO, Length, greatest, least
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.sayings import saying
 
 
@@ -38,8 +38,8 @@ class Spot:
 def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return the fireblocks of a wall: at both ends, and the fewest between that keep within the limit.
 
-    Among equally few, studs without a drywall joint come first, then foam strips that are not slivers where the block
-    goes through the foam, then the smallest widest gap, then the left.
+    Among equally few, studs without a drywall joint come first; then, where blocks go through the foam, the fewest
+    pieces of it, so that a block stands in a seam if it can; then the smallest widest gap, then the left.
     """
     spots = _spots(site, framing)
     ends, remarks = _ends(site, framing, spots)
@@ -51,10 +51,11 @@ def fireblocks_of(site: Site, framing: Framing) -> tuple[list[Part], list[Decisi
     between: list[Spot] = []
     for run in _sections(site, framing):
         within = [s for s in free if run[0] <= s.part.box.x0 and s.part.box.x1 <= run[1]]
-        found = _fewest(site, within, limit, run)
+        foam = _foam_of(run, ends)
+        found = _fewest(site, within, limit, run, foam)
         if found is None:
             remarks.append(Remark(saying("remark.fireblock_far", limit=limit), ZERO))
-            found = _fewest(site, within, limit, run, strict=False) or []
+            found = _fewest(site, within, limit, run, foam, strict=False) or []
         between += found
     along = [pipe for pipe in site.wall.pipes if pipe.run == "lying"]
     parts = [notched_for(site, spot.part, along) for spot in (*ends, *between)]
@@ -84,7 +85,7 @@ def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
     cut = (top - site.foot).down_to(figures.cut_step)
     wide = (y1 - y0).down_to(figures.cut_step).on("basement.block_reach")
     why = saying(why_key, centre=centre - site.start, reach=site.basement.block_reach)
-    rests = site.things | site.wall.length.rests | {"basement.block_reach", "basement.sheets"}
+    rests = site.things | site.wall.length.rests | {"basement.block_reach", "basement.foam_sheet", "basement.sheets"}
     return Part(
         Kind.FIREBLOCK,
         site.letter,
@@ -210,11 +211,13 @@ def _away(box: Box, edge: Length) -> Length:
     return least(abs(box.x0 - edge), abs(box.x1 - edge))
 
 
-def _fewest(site: Site, spots: list[Spot], limit: Length, run: Stretch, *, strict: bool = True) -> list[Spot] | None:
+def _fewest(
+    site: Site, spots: list[Spot], limit: Length, run: Stretch, foam: Stretch, *, strict: bool = True
+) -> list[Spot] | None:
     """Return the fewest spots that keep every gap of a run within the limit, or None when none do.
 
     Works from the left, keeping for each spot the best way to reach it. Not `strict` it may pass the limit, by as little
-    as can be, and returns None only when there is no spot at all.
+    as can be, and returns None only when there is no spot at all. `foam` is the stretch of foam that they would part.
     """
     begin, end = run
     if end - begin <= limit:
@@ -226,17 +229,17 @@ def _fewest(site: Site, spots: list[Spot], limit: Length, run: Stretch, *, stric
         box = spots[index].part.box
         ways = []
         if box.x1 - begin <= limit or not strict:
-            ways.append(_step(site, start, spots, index, begin, limit))
+            ways.append(_step(site, start, spots, index, (begin, foam[0]), limit))
         for before in order:
             if before not in best or before == index:
                 continue
             other = spots[before].part.box
             if other.x1 <= box.x0 and (box.x1 - other.x0 <= limit or not strict):
-                ways.append(_step(site, best[before], spots, index, other.x0, limit))
+                ways.append(_step(site, best[before], spots, index, (other.x0, other.x1), limit))
         if ways:
             best[index] = min(ways)
     done = [
-        _to_the_end(site, way, spots[index].part.box, limit, end)
+        _to_the_end(site, way, spots[index].part.box, (end, foam[1]), limit)
         for index, way in best.items()
         if end - spots[index].part.box.x0 <= limit or not strict
     ]
@@ -249,40 +252,52 @@ class _Way:
 
     rank: tuple[int, int, int, int, int]
     """By how much gaps pass the limit, how many blocks there are, how many of them stand on a stud with a drywall joint,
-    slivers of foam, the widest gap."""
+    pieces that the foam between them is wide, the widest gap."""
     chosen: tuple[int, ...]
 
 
-def _step(site: Site, way: _Way, spots: list[Spot], index: int, start: Length, limit: Length) -> _Way:
-    """Return a way with one block more; the gap before it begins at `start` and is measured to its far face."""
+def _step(site: Site, way: _Way, spots: list[Spot], index: int, start: Stretch, limit: Length) -> _Way:
+    """Return a way with one block more; `start` is where the gap before it begins and where the foam in that gap does.
+
+    The gap is measured to the block's far face, the foam to its near one.
+    """
     box = spots[index].part.box
-    over, count, edges, slivers, widest = way.rank
-    gap = (box.x1 - start).ticks
+    over, count, edges, pieces, widest = way.rank
+    gap = (box.x1 - start[0]).ticks
     rank = (
         over + max(0, gap - limit.ticks),
         count + 1,
         edges + spots[index].on_edge,
-        slivers + _sliver(site, start, box.x0),
+        pieces + _pieces(site, start[1], box.x0),
         max(widest, gap),
     )
     return _Way(rank, (*way.chosen, index))
 
 
-def _to_the_end(site: Site, way: _Way, last: Box, limit: Length, end: Length) -> _Way:
-    """Return a way with its last gap counted in, which reaches from its last block to the end of the run."""
-    over, count, edges, slivers, widest = way.rank
-    gap = (end - last.x0).ticks
-    slivers += _sliver(site, last.x1, end)
-    return _Way((over + max(0, gap - limit.ticks), count, edges, slivers, max(widest, gap)), way.chosen)
+def _to_the_end(site: Site, way: _Way, last: Box, end: Stretch, limit: Length) -> _Way:
+    """Return a way with its last gap counted in; `end` is where that gap ends and where the foam in it does."""
+    over, count, edges, pieces, widest = way.rank
+    gap = (end[0] - last.x0).ticks
+    pieces += _pieces(site, last.x1, end[1])
+    return _Way((over + max(0, gap - limit.ticks), count, edges, pieces, max(widest, gap)), way.chosen)
 
 
-def _sliver(site: Site, start: Length, end: Length) -> int:
-    """Return 1 when blocks that go through the foam leave a strip too narrow between full sheets, else 0."""
-    if site.basement.block_reach != "concrete":
+def _foam_of(run: Stretch, ends: list[Spot]) -> Stretch:
+    """Return the stretch of foam within a run that is left to part: between the blocks that stand at its ends."""
+    middle = (run[0] + run[1]) // 2
+    boxes = [spot.part.box for spot in ends if run[0] <= spot.part.box.x0 and spot.part.box.x1 <= run[1]]
+    return (
+        greatest(run[0], *(box.x1 for box in boxes if box.x1 <= middle)),
+        least(run[1], *(box.x0 for box in boxes if box.x0 >= middle)),
+    )
+
+
+def _pieces(site: Site, start: Length, end: Length) -> int:
+    """Return how many pieces wide the foam between two blocks is, where they part it at all; a sliver counts as two."""
+    if site.basement.block_reach != "concrete" or end <= start:
         return 0
-    sheet = site.figures.sheet_long // 2
-    rest = Length((end - start).ticks % sheet.ticks)
-    return int(ZERO < rest < site.figures.foam_least_piece)
+    whole = -(-(end - start).ticks // inches(site.basement.foam_sheet).ticks)
+    return whole + (end - start < site.figures.foam_least_piece)
 
 
 def _decisions(site: Site, ends: list[Spot], between: list[Spot], spots: list[Spot], limit: Length) -> list[Decision]:

@@ -71,7 +71,7 @@ def moves(one: Line, other: Line) -> tuple[str, ...]:
 def weighed(wall: Wall) -> frozenset[str]:
     """Return the answers that the line rests on because something was left open."""
     pipes = (pipe.out.rests | pipe.wide.rests | {f"{pipe.place}.run", f"{pipe.place}.way"} for pipe in _stacks(wall))
-    doors = (door.jamb.rests | {f"{door.place}.meets", f"{door.place}.outside"} for door in _doors(wall) if door.jamb)
+    doors = (door.jamb.rests | {f"{door.place}.meets"} for door in _doors(wall) if door.jamb)
     return frozenset().union(*pipes, *doors)
 
 

@@ -21,7 +21,10 @@ from guide.reference.figures import Figures
 from guide.reference.priorities import ranked
 
 Role = bool | None
-"""At a corner: the wall whose right end is in it runs through (True) or butts; None where no two walls of the job meet, and where both are mitred."""
+"""At a corner: the wall whose right end is in it runs through (True) or butts.
+
+None where no two walls of the job meet, and where both are mitred.
+"""
 Rank = tuple[int, ...]
 
 

@@ -218,6 +218,20 @@ def test_fireblocks_that_reach_the_concrete_part_the_foam() -> None:
         assert any(left == block.box.x1 for left, _ in foam)
 
 
+def test_a_fireblock_through_the_foam_stands_where_it_leaves_the_fewest_pieces() -> None:
+    """186 in, the end blocks leave 4 5/8 to 177 7/8 of foam, 173 1/4: four sheets of 48 in at least, a block between or not.
+
+    At 86 5/8, beside the stud centred 85 7/8, it leaves 82 and 90 1/2, two sheets wide each. At 70 5/8, a bay to the left
+    and off the drywall joints as well, it would leave 66 and 106 1/2: five pieces.
+    """
+    through = laid(wall("186 in"), block_reach="concrete")
+    edges = [(size(part.box.x0), size(part.box.x1)) for part in through.of(Kind.FIREBLOCK)]
+
+    assert edges == [("3 7/8", "4 5/8"), ("86 5/8", "87 3/8"), ("177 7/8", "178 5/8")]
+    inner = [part for part in through.of(Kind.FOAM) if inches("4 5/8") <= part.box.x0 < inches("177 7/8")]
+    assert len(inner) == 4
+
+
 def test_a_ring_with_a_wall_left_out_is_laid_out_all_the_same() -> None:
     """The second wall contradicts itself; the run of the other three then begins at the third."""
     walls = [side("240 in"), side("180 in", **level("92 in", "93 in")), side("240 in"), side("180 in")]

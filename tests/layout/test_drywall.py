@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from guide.interview.written import Json
 from guide.layout.parts import Kind, WallLayout
-from guide.reference.sayings import SayingValue
+from guide.lengths import FOOT, Length
+from guide.reference.sayings import Saying, SayingValue
 from tests.jobs import laid, level, new_door, outlet, standing, wall, window
 from tests.layout.sizes import decided, said, size
 
@@ -13,9 +14,14 @@ def counted(layout: WallLayout) -> tuple[tuple[SayingValue, ...], tuple[SayingVa
     """Return sheets, feet of joints and joints between short edges of the way chosen, and of the way it beat."""
     (decision,) = [d for d in layout.decisions if d.id == "A.sheets"]
     (beat,) = decision.beat
-    chosen, other = dict(decision.saying.values), dict(beat.values)
-    names = ("sheets", "feet", "butts")
-    return tuple(chosen[name] for name in names), tuple(other[name] for name in names)
+    return _counts(decision.saying), _counts(beat)
+
+
+def _counts(told: Saying) -> tuple[SayingValue, ...]:
+    values = dict(told.values)
+    joints = values["joints"]
+    assert isinstance(joints, Length)
+    return values["sheets"], joints.inch / FOOT.inch, values["butts"]
 
 
 def pieces(layout: WallLayout) -> list[tuple[str, str, str, str]]:

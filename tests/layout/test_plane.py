@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from guide.interview.written import Json
 from guide.layout.offsets import stand_off
 from guide.layout.parts import Kind, WallLayout
-from guide.layout.plane import on_line
+from guide.layout.plane import left_open, line_at, on_line
 from guide.lengths import inches
 from guide.reference.figures import load_figures
 from tests.jobs import Tree, framed_door, laid, standing, survey_of, wall
@@ -104,3 +104,17 @@ def test_every_line_that_is_offered_can_be_had_by_saying_what_it_makes_of_each_t
     for wall_ in survey.walls:
         for line in stand_off(wall_, survey.basement, FIGURES).lines:
             assert stand_off(on_line(wall_, line), survey.basement, FIGURES).offsets.back == line.back
+
+
+@settings(max_examples=40)
+@given(tree=single_walls())
+def test_no_line_within_the_inch_is_better_than_the_one_taken(tree: Tree) -> None:
+    """Found a second way: every eighth of an inch tried, from the nearest line to an inch beyond it."""
+    survey = survey_of(tree)
+    for wall_ in survey.walls:
+        standing = stand_off(wall_, survey.basement, FIGURES)
+        nearest, board = min(line.back for line in standing.lines), inches(survey.basement.drywall)
+        figures = FIGURES.for_stud(survey.basement.stud)
+        tried = [line_at(left_open(wall_), nearest + inches("1/8") * n, board, figures) for n in range(9)]
+        best = min(tried, key=lambda line: (line.rank, line.back))
+        assert (standing.lines[0].rank, standing.offsets.back) == (best.rank, best.back)

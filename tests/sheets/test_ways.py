@@ -17,7 +17,10 @@ from tests.jobs import Tree, framed_door, job, standing, wall
 @pytest.fixture
 def session() -> Session:
     """Open a job of one wall: a pipe that wants B 3 1/4 and a jamb that wants B 3, worked by hand in tests/layout."""
-    things: Tree = {"pipes": [standing("140 in", "3 1/2 in", "6 in")], "openings": [framed_door("40 in", jamb="7 in")]}
+    things: Tree = {
+        "pipes": [standing("140 in", "3 1/2 in", "6 in")],
+        "openings": [{**framed_door("40 in", jamb="7 in"), "twist": "0 in"}],
+    }
     return Session(load_book(), from_json(job([wall("196 in", **things)]), load_book()))
 
 
