@@ -40,7 +40,8 @@ SHORTEST_PLATE = inches("12")
 """A plate shorter than this is no wall to frame."""
 
 BUILT_BY = (
-    "anchors", "block_reach", "drywall", "floor_finish", "foam_sheet", "foam_thickness", "longest_stick", "sheets", "strip", "stud", "use",
+    "anchors", "block_reach", "drywall", "floor_finish", "foam_sheet", "foam_thickness", "joist_depth", "longest_stick", "rim", "sheets", "strip", "stud",
+    "use",
 )  # fmt: skip
 """What of the basement a layout goes by; an answer to anything else leaves every wall as it stands."""
 

@@ -33,7 +33,7 @@ def rim_of(site: Site, blocks: Sequence[Part]) -> tuple[list[Part], list[Remark]
     weighed = frozenset({"basement.rim", wall.ref("joists")}).union(*(block.placed_by for block in blocks))
     if wall.parallel_gap is not None:  # whether there are blocks
         weighed |= wall.parallel_gap.rests | wall.shelf.rests | site.offsets.back.rests | thick.rests
-    y0 = -wall.shelf - _depth(site)
+    y0 = -_depth(site, wall.shelf)
     tall = (deep - gap * 2).down_to(figures.foam_step).with_rests(weighed)
     first, last = _ends(site)
     parts = []
@@ -57,12 +57,15 @@ def _ends(site: Site) -> Stretch:
 
 
 def _round_corner(site: Site, end: End) -> Length:
-    return end.shelf + _depth(site) if end.what == "outside corner" else ZERO
+    if end.what != "outside corner":
+        return ZERO
+    back, thick = -_depth(site, site.wall.shelf), site.basement.foam_thickness
+    return greatest(*(end.at(-_depth(site, end.shelf), y) for y in (back, back + thick)))
 
 
-def _depth(site: Site) -> Length:
-    """Return how far behind the inner face of the sill the rim is taken to stand: room enough for the foam."""
-    return greatest(site.figures.rim_back, site.basement.foam_thickness)
+def _depth(site: Site, shelf: Length) -> Length:
+    """Return how far behind the face of the concrete the rim is taken to stand: room enough for the foam."""
+    return greatest(shelf + site.figures.rim_back, site.basement.foam_thickness)
 
 
 def _bays(site: Site, blocks: Sequence[Part]) -> list[Stretch]:

@@ -42,8 +42,10 @@ def bare_bays(wall: WallLayout, basement: Basement) -> Iterator[str]:
         high = piece.box.z1.off - piece.box.z0.off
         if basement.joist_depth is None or not ZERO <= basement.joist_depth - GAP * 2 - high < EIGHTH:
             yield f"{piece.id} is not as high as its bay"
-    back = max(inches("4"), basement.foam_thickness)
-    depth = [end.shelf + back if end.what == "outside corner" else ZERO for end in (wall.left, wall.right)]
+    thick = basement.foam_thickness
+    depth = [
+        max(end.shelf + inches("4"), thick) if end.what == "outside corner" else ZERO for end in (wall.left, wall.right)
+    ]
     at, last = max(ZERO, depth[0]), survey.length - max(ZERO, depth[1])
     filled = [*solid, *((p.box.x0, p.box.x1) for p in pieces)]
     for x0, x1 in [*sorted(filled), (last, last)]:
