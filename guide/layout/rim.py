@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from guide.layout.cap import between
+from guide.layout.ends import End
 from guide.layout.openings import Stretch
 from guide.layout.overhead import joists_over
-from guide.layout.parts import Box, End, Kind, Material, Part, Remark, under_joists
+from guide.layout.parts import Box, Kind, Material, Part, Remark, under_joists
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest
 from guide.reference.sayings import saying
