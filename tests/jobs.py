@@ -28,7 +28,7 @@ BASEMENT: Tree = {
     "slab": "nothing", "anchors": "screws", "foam": "extruded", "foam_thickness": "2 in", "batts": "no", "zone": "zone 4",
     "heat": "leave it out", "riser": "1/2 in", "foam_sheet": "48", "block_reach": "foam", "sheets": "lying", "drywall": "1/2", "longest_stick": "8",
     "floor_finish": "1/2 in", "permit": "in hand", "office_words": "none", "code": "us 2021", "electrical": "2023",
-    "radon": "low", "flames": "none", "rim": "bare", "insects": "no", "hangs": "no", "energy": "2021", "shopping": "plain",
+    "radon": "low", "flames": "none", "rim": "bare", "joist_depth": "9 1/4 in", "insects": "no", "hangs": "no", "energy": "2021", "shopping": "plain",
     "evenings": "standard",
 }  # fmt: skip
 """What holds for the basement unless a test says otherwise."""

@@ -33,9 +33,11 @@ def runs_of(wall: WallLayout, foam_thick: Length) -> Runs:
     rims = _sum(_rims(foam, wall.of(Kind.FIREBLOCK))) - upright * 2
     under, over = _sum(wide.values()) - floor - level, _sum(wide.values()) - level
     deep = figures.can_deep
+    round_rim = _sum((part.along + part.cut) * 2 for part in wall.of(Kind.RIM))
     gaps = (
         _volume(floor, figures.foam_floor_gap, deep)
         + _volume(rims + under + over, figures.foam_cut_gap, deep)
+        + _volume(round_rim, figures.rim_gap, deep)
         + _volume(upright + level + ends // 2, figures.foam_seam, foam_thick)
     )
     closing = _sum(part.cut for part in wall.of(Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK))

@@ -19,7 +19,7 @@ from guide.survey.model import Basement
 
 COUNTED_ON = {
     "adhesive": (Kind.FOAM,),
-    "can_foam": (Kind.FOAM,),
+    "can_foam": (Kind.FOAM, Kind.RIM),
     "seam_tape": (Kind.FOAM,),
     "gasket": (Kind.BOTTOM_PLATE,),
     "sealant": (Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK),

@@ -7,11 +7,11 @@ from the survey. x runs from the left concrete corner, z from the slab.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
 from guide.drawing.shapes import Chain, Drawing, Edge, Fill, Label, Look, Mark, Ruler, Shape, drawing, level, rectangle
+from guide.layout.overhead import joists_over
 from guide.layout.parts import FULL_HEIGHT, Kind, Level, Part, WallLayout
-from guide.lengths import ZERO, Length, from_inches, inches
+from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.survey.model import Opening, Pipe, Profile, Wall
 from guide.survey.room import thing_name
@@ -19,14 +19,14 @@ from guide.survey.room import thing_name
 CONCRETE_SHOWN = inches("4")
 """How thick the walls round the corners are drawn, cut through. Nobody measured it."""
 JOIST_SHOWN = inches("9 1/4")
-"""How deep a joist is drawn; the layout needs only its underside, so its depth is never asked. Nobody measured it."""
+"""How deep a joist is drawn, however deep it is: a wall ends at its underside."""
 
 LOOKS = {
     Kind.BOTTOM_PLATE: Look.PLATE, Kind.TOP_PLATE: Look.PLATE, Kind.STUD: Look.STUD, Kind.PACK: Look.PACK,
     Kind.KING: Look.STUD, Kind.TRIMMER: Look.STUD, Kind.HEADER: Look.SPAN, Kind.SILL: Look.SPAN,
     Kind.CRIPPLE: Look.STUD, Kind.FOAM: Look.FOAM, Kind.CAP: Look.CAP, Kind.CAP_LAP: Look.CAP,
     Kind.LEDGE: Look.CAP, Kind.LEDGE_LAP: Look.CAP, Kind.UPPER_BLOCK: Look.FIREBLOCK,
-    Kind.FIREBLOCK: Look.FIREBLOCK, Kind.JOIST_BLOCK: Look.JOIST_BLOCK, Kind.CHASE_POST: Look.CHASE,
+    Kind.FIREBLOCK: Look.FIREBLOCK, Kind.JOIST_BLOCK: Look.JOIST_BLOCK, Kind.RIM: Look.FOAM, Kind.CHASE_POST: Look.CHASE,
     Kind.CHASE_RUNG: Look.CHASE, Kind.BACKING: Look.BACKING, Kind.OUTLET: Look.OUTLET, Kind.DRYWALL: Look.SHEET,
 }  # fmt: skip
 
@@ -91,15 +91,6 @@ def front(wall: Wall, part: Part) -> Fill:
     return Fill(LOOKS[part.kind], box.x0, box.x1, bottom, top, part.id, part.mark)
 
 
-def joists_over(wall: Wall) -> Iterator[tuple[Length, Length]]:
-    """Yield the left and right side of each joist that runs into a wall, as far as it lies over the wall."""
-    thick, number = load_figures().joist_thick, 0
-    first, spacing = wall.first_joist or ZERO, Fraction(wall.joist_spacing or "16")
-    while (x0 := first + from_inches(spacing * number)) < wall.length:  # from the first each time: 19.2 must not drift
-        yield x0, min(x0 + thick, wall.length)
-        number += 1
-
-
 def opening_top(wall: Wall, opening: Opening) -> Length:
     """Return how high the hole, the leaf or the frame reaches over the slab; a place kept free reaches the joists."""
     if opening.kind == "kept free":
@@ -126,7 +117,7 @@ def _behind(wall: WallLayout) -> Iterator[Shape]:
         yield Fill(Look.JOIST_SIDE, ZERO, w.length, *joists)
         yield from (front(w, part) for part in wall.of(Kind.JOIST_BLOCK))
     else:
-        yield from (Fill(Look.JOIST_END, x0, x1, *joists) for x0, x1 in joists_over(w))
+        yield from (Fill(Look.JOIST_END, x0, min(x1, w.length), *joists) for x0, x1 in joists_over(w, load_figures()))
     yield from (front(w, part) for part in wall.of(Kind.FOAM))
     for opening in w.openings:
         bottom, top = opening.sill or ZERO, opening_top(w, opening)

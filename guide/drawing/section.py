@@ -95,10 +95,11 @@ def _house(wall: WallLayout, x: Length) -> Iterator[Shape]:
         yield rectangle(Look.HOUSE_SILL, sill, -w.shelf, concrete, joists)
     if w.joists != "alongside":
         yield rectangle(Look.JOIST_SIDE, sill, end, joists, joists + JOIST_SHOWN)
-        return
-    near = -w.shelf + (w.parallel_gap or ZERO)
-    yield rectangle(Look.JOIST_END, near, near + load_figures().joist_thick, joists, joists + JOIST_SHOWN)
-    yield from (_side(wall, part, x) for part in _seen(wall, Kind.JOIST_BLOCK, x))
+    else:
+        near = -w.shelf + (w.parallel_gap or ZERO)
+        yield rectangle(Look.JOIST_END, near, near + load_figures().joist_thick, joists, joists + JOIST_SHOWN)
+        yield from (_side(wall, part, x) for part in _seen(wall, Kind.JOIST_BLOCK, x))
+    yield from (_side(wall, part, x) for part in wall.of(Kind.RIM) if _at(part, x))
 
 
 def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
@@ -171,7 +172,7 @@ def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:
 
 def _side(wall: WallLayout, part: Part, x: Length) -> Fill:
     """Return a part as it lies in the cut."""
-    look = Look.FOAM_CUT if part.kind is Kind.FOAM else LOOKS[part.kind]
+    look = Look.FOAM_CUT if part.kind in (Kind.FOAM, Kind.RIM) else LOOKS[part.kind]
     at = min(max(x, part.box.x0), part.box.x1)
     low, high = part.box.z0.at(wall.wall, at), part.box.z1.at(wall.wall, at)
     return rectangle(look, part.box.y0, part.box.y1, low, high, part.id, part.mark, CUTS.get(part.kind, ""))

@@ -155,7 +155,9 @@ def end_of(
         first_sheet, face = sheet - clear, at(other.drywall, own.drywall)
     clear = clear.with_rests(rests)
     if joint == "mitred":
-        end = replace(end, other=other, shelf=shelf)
+        end = replace(end, other=other)
+    if joint == "mitred" or not inside:  # the rim goes on round an outside corner
+        end = replace(end, shelf=shelf)
     return replace(
         end,
         through=None if joint == "mitred" else through,

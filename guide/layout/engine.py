@@ -27,6 +27,7 @@ from guide.layout.outlets import boxes_of, outlet_places
 from guide.layout.overhead import blocks_of, supports_of
 from guide.layout.parts import Decision, Layout, Material, Part, Remark, WallLayout, numbered
 from guide.layout.plates import plates_of, top_runs
+from guide.layout.rim import rim_of
 from guide.layout.site import Site
 from guide.layout.studs import frame
 from guide.lengths import inches
@@ -39,7 +40,8 @@ SHORTEST_PLATE = inches("12")
 """A plate shorter than this is no wall to frame."""
 
 BUILT_BY = (
-    "anchors", "block_reach", "drywall", "floor_finish", "foam_sheet", "foam_thickness", "longest_stick", "sheets", "strip", "stud", "use",
+    "anchors", "block_reach", "drywall", "floor_finish", "foam_sheet", "foam_thickness", "joist_depth", "longest_stick", "rim", "sheets", "strip", "stud",
+    "use",
 )  # fmt: skip
 """What of the basement a layout goes by; an answer to anything else leaves every wall as it stands."""
 
@@ -151,10 +153,11 @@ def _complete(
     site, framing, blocks = framed.wall.site, framed.wall.framing, framed.wall.blocks
     over, over_remarks = blocks_of(site, top_runs(site, framing.stacks))
     supports = supports_of(site, over)
+    rim, rim_remarks = rim_of(site, over)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
     caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
     ledge, ledge_remarks = ledge_of(site, framing, blocks)
-    others = [*blocks, *foam, *plates, *caps, *ledge, *over]
+    others = [*blocks, *foam, *plates, *caps, *ledge, *over, *rim]
     backing, backing_decisions, backing_remarks = backing_of(site, framing, others)
     others += backing
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
@@ -196,6 +199,7 @@ def _complete(
             *cap_remarks,
             *ledge_remarks,
             *over_remarks,
+            *rim_remarks,
             *backing_remarks,
             *box_remarks,
             *sheet_remarks,

@@ -2,29 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from guide.layout.parts import Box, Kind, Material, Part, Remark, overlap, under_joists
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, from_inches
+from guide.reference.figures import Figures
 from guide.reference.sayings import saying
-from guide.survey.model import Pipe
+from guide.survey.model import Pipe, Wall
+
+
+def joists_over(wall: Wall, figures: Figures) -> Iterator[tuple[Length, Length]]:
+    """Yield the left and right side of each joist that runs into a wall and begins over it, from the left."""
+    spacing, number = Fraction(wall.joist_spacing or "16"), 0
+    rests = frozenset({wall.ref("joists"), wall.ref("joist_spacing")})
+    first = (wall.first_joist or ZERO).with_rests(rests)
+    while (x0 := first + from_inches(spacing * number)) < wall.length:  # from the first each time: 19.2 must not drift
+        yield x0, x0 + figures.joist_thick
+        number += 1
 
 
 def supports_of(site: Site, blocks: Sequence[Part]) -> list[Length]:
     """Return the centres, along the wall, of what the top plate can be nailed to: joists, or the blocks between them."""
     if site.wall.joists == "alongside":
         return [block.centre for block in blocks]
-    wall, figures = site.wall, site.figures
-    spacing = Fraction(wall.joist_spacing or "16")
-    rests = frozenset({wall.ref("joists"), wall.ref("joist_spacing")})
-    first = (wall.first_joist or ZERO) + figures.joist_thick // 2
-    found, number = [], 0
-    while (at := first + from_inches(spacing * number)) < wall.length:  # from the first each time: 19.2 must not drift
-        found.append(at.with_rests(rests))
-        number += 1
-    return found
+    centres = ((x0 + x1) // 2 for x0, x1 in joists_over(site.wall, site.figures))
+    return [at for at in centres if at < site.wall.length]
 
 
 def blocks_of(site: Site, runs: Sequence[tuple[Length, Length]]) -> tuple[list[Part], list[Remark]]:

@@ -93,6 +93,7 @@ class Kind(StrEnum):
     FIREBLOCK = "fireblock"
     UPPER_BLOCK = "upper fireblock"
     JOIST_BLOCK = "joist block"
+    RIM = "rim foam"
     CHASE_POST = "chase post"
     CHASE_RUNG = "chase rung"
     BACKING = "backing block"
@@ -103,7 +104,7 @@ class Kind(StrEnum):
 MARKS = {
     Kind.BOTTOM_PLATE: "BP", Kind.TOP_PLATE: "TP", Kind.STUD: "", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T",
     Kind.HEADER: "H", Kind.SILL: "S", Kind.CRIPPLE: "C", Kind.FOAM: "f", Kind.CAP: "cap", Kind.CAP_LAP: "lap", Kind.LEDGE: "L", Kind.LEDGE_LAP: "Llap", Kind.UPPER_BLOCK: "U",
-    Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.BACKING: "B", Kind.OUTLET: "O",
+    Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.RIM: "r", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.BACKING: "B", Kind.OUTLET: "O",
     Kind.DRYWALL: "D",
 }  # fmt: skip
 """What is pencilled on a piece: the wall's letter, this, and a number from the left. Studs have the number alone."""

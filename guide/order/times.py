@@ -24,9 +24,6 @@ ROUND = 5
 WALL_OF_THE_HOURS = "16 ft"
 """The length of wall that times given by length are for."""
 
-RIM_PIECE = "24"
-"""Joists alongside: the rim is insulated in pieces so long, between the blocks to come."""
-
 
 def amounts(layout: Layout, wall: WallLayout | None) -> Amounts:
     """Return how much there is of everything that times are counted by, on a wall or, without one, in the whole job."""
@@ -38,7 +35,7 @@ def amounts(layout: Layout, wall: WallLayout | None) -> Amounts:
         "opening": Fraction(sum(len(each.wall.openings) for each in walls)),
         "pipe box": Fraction(sum((len(each.of(Kind.CHASE_POST)) + 1) // 2 for each in walls)),
         "joist block": _count(walls, Kind.JOIST_BLOCK),
-        "rim bay": sum((_rim_bays(each) for each in walls), Fraction(0)),
+        "rim bay": _count(walls, Kind.RIM),
         "fireblock": _count(walls, Kind.FIREBLOCK, Kind.UPPER_BLOCK),
         "open fireblock": Fraction(sum(len(open_blocks(each)) for each in walls)),
         "framed door": Fraction(sum(_worked(each) for each in walls)),
@@ -73,9 +70,3 @@ def _worked(wall: WallLayout) -> int:
     """Count the standing door frames whose jamb does not meet the finished face."""
     face = wall.offsets.drywall
     return sum(o.jamb is not None and off_the_face(o, face) != ZERO for o in wall.wall.openings)
-
-
-def _rim_bays(wall: WallLayout) -> Fraction:
-    spacing = wall.wall.joist_spacing or "16"
-    piece = inches(spacing if wall.wall.joists == "into" else RIM_PIECE)
-    return Fraction(ceil(wall.wall.length.inch / piece.inch))

@@ -36,6 +36,7 @@ def wall_values(layout: Layout, wall: WallLayout) -> dict[str, str]:
         "foam_count": str(len(wall.of(Kind.FOAM))),
         "cap_count": str(len(wall.of(Kind.CAP))),
         "ledge_count": str(len(wall.of(Kind.LEDGE))),
+        "rim_count": str(len(wall.of(Kind.RIM))),
         "joist_block_count": str(len(wall.of(Kind.JOIST_BLOCK))),
         "fireblock_marks": _marks(wall.of(Kind.FIREBLOCK)),
         "open_blocks": _marks(open_blocks(wall)),

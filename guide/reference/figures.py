@@ -60,6 +60,9 @@ class Figures:
     plate_least_piece: Length
     plate_joint_apart: Length
     joist_thick: Length
+    rim_back: Length
+    rim_gap: Length
+    rim_piece: Length
     edge_bearing_least: Length
     bay_pack: Length
     bay_stuff: Length

@@ -62,6 +62,7 @@ PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
     "foam_count": ("wall", "how many pieces of foam"),
     "cap_count": ("wall", "how many strips of cap, laps not counted"),
     "ledge_count": ("wall", "how many strips of ledge, laps not counted"),
+    "rim_count": ("wall", "how many pieces of foam for the bays over the concrete"),
     "joist_block_count": ("wall", "how many blocks between joists"),
     "fireblock_marks": ("wall", "marks of all upright fireblocks, such as `AF1, AF2`"),
     "open_blocks": ("wall", "marks of the upright fireblocks that can be reached when all studs stand"),

@@ -28,6 +28,7 @@ from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
 from guide.sheets.plan import Plan
 from guide.sheets.record import foam_behind, plates_left_of_corner, record_rows
+from guide.sheets.rim import rim_rows
 from guide.sheets.roles import corner_lines
 from guide.sheets.room import room_view
 from guide.sheets.shopping import (
@@ -77,6 +78,7 @@ def _templates() -> Environment:
     environment.filters |= {each.__name__: each for each in (record_rows, foam_behind, plates_left_of_corner)}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
+    environment.filters["rim_rows"] = rim_rows
     environment.filters["concrete_rows"] = concrete_rows
     environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}
     environment.filters["stops"] = stops

@@ -296,6 +296,7 @@ class Basement:
     burner_input: int | None = asked("basement.burner_input")
     burner_room: int | None = asked("basement.burner_room")
     rim: str | None = asked("basement.rim")
+    joist_depth: Length | None = asked("basement.joist_depth")
     foam_label: str = asked("basement.foam_label")
     foam_weight: str = asked("basement.foam_weight")
     block_material: str = asked("basement.block_material")

@@ -264,6 +264,7 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[standing("10 13/16 in", "4 in", "9 in")]),
         one(pipes=[standing("10 7/8 in", "4 in", "9 in")]),
     ),
+    "rim_tight": (one({}, **alongside("7 15/16 in")), one({}, **alongside("8 in"))),
     "blocks_short": (one({}, **alongside("6 9/16 in")), one({}, **alongside("6 5/8 in"))),
     "top_joint": (
         job([wall("104 1/2 in", **alongside("4 in"))]),  # the plate is 8 1/4 shorter: 96 1/4

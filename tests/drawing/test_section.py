@@ -58,8 +58,9 @@ def test_at_36_columns_the_five_sizes_still_stand() -> None:
 
 def test_from_the_concrete_into_the_room_nothing_overlaps_and_nothing_is_missing() -> None:
     drawn = section(only(wall("144 in")))
-    (foam,), (stud,), (drywall,) = (spans(drawn, look) for look in (Look.FOAM_CUT, Look.STUD, Look.DRYWALL))
+    (rim, foam), (stud,), (drywall,) = (spans(drawn, look) for look in (Look.FOAM_CUT, Look.STUD, Look.DRYWALL))
     (gap,) = spans(drawn, Look.GAP)
+    assert rim == (-inches("6 1/2"), -inches("4 1/2"), inches("92 1/4"), inches("101"))
     assert foam[:2] == (inches("1/8"), inches("2 1/8"))
     assert gap[:2] == (inches("2 1/8"), inches("2 3/8"))
     assert stud[:2] == (inches("2 3/8"), inches("5 7/8"))

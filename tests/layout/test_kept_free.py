@@ -16,7 +16,7 @@ def test_nothing_is_built_in_a_place_kept_free_but_what_runs_on_over_it() -> Non
 
     (sheet,) = [part for part in inside if part.kind is Kind.DRYWALL and part.box.z0.off < inches("-48")]
     assert any(hole.x0 == inches("70") and hole.x1 == inches("100") for hole in sheet.notches)
-    assert {part.kind for part in inside} - {Kind.DRYWALL} == {Kind.TOP_PLATE, Kind.CAP, Kind.CAP_LAP}
+    assert {part.kind for part in inside} - {Kind.DRYWALL} == {Kind.TOP_PLATE, Kind.CAP, Kind.CAP_LAP, Kind.RIM}
 
 
 def test_the_wall_ends_at_a_full_stud_and_a_fireblock_on_both_sides() -> None:

@@ -20,7 +20,7 @@ TICK = Length(4)
 """Heights between two readings are rounded down to a tick (1/8128 in) each time they are worked out."""
 
 UPRIGHT = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
-OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP)
+OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP, Kind.RIM)
 """Parts that lie on the concrete or over the joists' underside, behind and above the wall; pipes pass through them."""
 
 CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK, Kind.UPPER_BLOCK)

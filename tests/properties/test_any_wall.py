@@ -15,6 +15,7 @@ from guide.survey.model import Basement
 from tests.jobs import Tree, layout_of
 from tests.properties import drywall_law, foam_law, laws
 from tests.properties.ledge_law import open_ledges
+from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
@@ -83,6 +84,13 @@ def test_fire_cannot_run_further_than_the_limit_or_it_is_remarked(tree: Tree) ->
 def test_low_concrete_is_closed_by_its_ledge_and_every_fireblock_goes_on_above_it(tree: Tree) -> None:
     """Model code, IRC 2021 R302.11: the hollow below and the one above, which reaches back to the wood wall, are parted."""
     assert not broken(open_ledges, tree)
+
+
+@often
+@any_wall
+def test_every_bay_over_the_concrete_has_its_foam_or_it_is_remarked(tree: Tree) -> None:
+    """Between joists, or between joist blocks, a quarter inch clear of them all round."""
+    assert not broken(bare_bays, tree)
 
 
 @often

@@ -14,6 +14,7 @@ from guide.lengths import inches
 from tests.jobs import Tree, fixture, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
 from tests.properties import drywall_law, foam_law, laws
 from tests.properties.ledge_law import open_ledges
+from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
 
@@ -67,7 +68,7 @@ def gone(part: Part) -> None:
 EVERY: tuple[Law, ...] = (
     laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
-    open_ledges,
+    open_ledges, bare_bays,
 )  # fmt: skip
 
 
@@ -105,6 +106,9 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (foam_law.bare_concrete, Kind.FOAM, gone),
         (foam_law.bare_concrete, Kind.FOAM, shorter("1/4")),
         (laws.in_the_way, Kind.KING, moved("6")),
+        (bare_bays, Kind.RIM, gone),
+        (bare_bays, Kind.RIM, moved("1/16")),
+        (bare_bays, Kind.RIM, shorter("1/8")),
         (laws.miscounted, Kind.STUD, gone),
     ],
     ids=lambda each: getattr(each, "__name__", str(each)),
