@@ -72,6 +72,12 @@ def diagonals(kind: str, walls: int) -> Tree:
     return {**found, "basement": {**held, "square": kind, **given}}
 
 
+def stepped(kept: str) -> Tree:
+    """Return a job of one wall whose concrete steps down at 96, a place so wide kept free beside the step."""
+    concrete: list[Json] = ["90 1/2 in at left", "90 1/2 in at 96 in", "48 in at 96 in", "48 in at right"]
+    return one(concrete=concrete, openings=[kept_free("98 in", kept)])
+
+
 def flue(kind: str, out: str) -> Tree:
     """Return a job of one wall with a standing flue 6 in thick before it."""
     return one(pipes=[{**standing("80 in", "6 in", out), "carries": "flue", "flue": kind}])
@@ -281,6 +287,8 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         job([wall("300 in", openings=[window("60 in", "116 9/16 in")])]),
         job([wall("300 in", openings=[window("60 in", "116 1/2 in")])]),
     ),
+    # the concrete steps down at 96, and from 98 a place is kept free: the nearest stud beyond it is over 16 in off
+    "fireblock_step": (stepped("12 9/16 in"), stepped("12 1/2 in")),
     "fireblock_side": (one(openings=[kept_free("6 1/16 in")]), one(openings=[kept_free("6 1/8 in")])),
     "fireblock_end": (one(openings=[new_door("8 9/16 in")]), one(openings=[new_door("8 5/8 in")])),
     "caps_part": (
