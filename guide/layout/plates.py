@@ -44,7 +44,7 @@ def plates_of(
 ) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return all pieces of both plates. Doors break the bottom plate; pipes in the line of the studs break both."""
     longest = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
-    at_yard = yard_lengths(load_stock().item["treated_2x4"], site.basement.yard_lengths or "")
+    at_yard = yard_lengths(load_stock().item[f"treated_{site.basement.stud}"], site.basement.yard_lengths or "")
     stock = least(longest, at_yard[-1]) - site.basement.end_trim
     pipes = [(s.gap0, s.gap1) for s in framing.stacks if s.in_line]
     doors = [(hole.x0, hole.x1) for hole in framing.holes if hole.is_door]

@@ -168,7 +168,9 @@ def held_lines(plan: Plan) -> list[str]:
         if lines:
             where = f"wall {finding.wall}: " if finding.wall else ""
             what = where + finding.sentence(plan.tape, plan.guessed)
-            said.append(say(saying("trip.held", names="; ".join(line.name for line in lines), what=what)))
+            said.append(
+                say(saying("trip.held", names="; ".join(dict.fromkeys(line.name for line in lines)), what=what))
+            )
     return said
 
 

@@ -24,6 +24,7 @@ def read_yard(text: str) -> tuple[frozenset[str], tuple[str, ...]]:
     found, unread = set(), []
     for chunk in (" ".join(each.split()) for each in re.split(r"[,;\n]|\band\b", text)):
         item = load_stock().item["stud_2x4"]
+        chunk = re.sub(r"^2x[34] ?", "", chunk)
         size = item.size_named(chunk) or item.size_named(f"{chunk} ft")
         if size is not None:
             found.add(size)

@@ -193,6 +193,14 @@ def test_only_lengths_that_the_yard_has_are_bought_and_no_plate_is_longer() -> N
     assert max(part.cut for part in layout.parts.values() if part.kind is Kind.BOTTOM_PLATE) == inches("96")
 
 
+def test_no_plate_of_a_thin_wall_is_longer_than_its_sticks() -> None:
+    """2x3 is sold up to 10 ft: with 12 ft asked for, a wall of 16 ft has plates of 10 ft at most, and none is too long."""
+    layout = layout_of(job([wall("16 ft")], stud="2x3", longest_stick="12"))
+
+    assert buy(layout).too_long == ()
+    assert max(part.cut for part in layout.parts.values() if part.kind is Kind.BOTTOM_PLATE) == inches("120")
+
+
 def test_the_end_trim_is_said_where_it_is_sawn_and_in_the_claim() -> None:
     """Above the ticket what to saw off first, in the claim what it is about; without a trim neither."""
     trimmed, bare = (

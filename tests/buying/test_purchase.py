@@ -10,6 +10,7 @@ import pytest
 
 from guide.book.questions import load_book
 from guide.buying.purchase import Purchase, buy
+from guide.buying.sticks import cut_from
 from guide.interview.jobfile import from_json
 from guide.layout.parts import Kind, Layout, Material
 from guide.lengths import Length, inches
@@ -225,6 +226,29 @@ def test_a_piece_longer_than_every_stick_is_said() -> None:
     assert f"so not on it: {', '.join(m.part.mark for m in trimmed.purchase.too_long)}." in " ".join(
         papers(trimmed)["shopping.md"].split()
     )
+
+
+def test_pieces_in_another_order_give_the_same_sticks_to_the_last_mark() -> None:
+    """The parts of a job turned round: the same sticks in the same order with the same pieces, and the same claims."""
+    layout = layout_of(JOBS["a window, a pipe and boxes"])
+    wood = [part for part in layout.parts.values() if part.material is Material.STUD]
+    sold = load_stock().item["stud_2x4"].lengths
+
+    there, back = (
+        cut_from(
+            "stud_2x4",
+            parts,
+            [inches(length) for length in sold],
+            usual=inches("144"),
+            kerf=load_figures().kerf,
+            trim=inches("1/2"),
+            prices={},
+            at_home={inches("96"): 2},
+            offcuts={inches("50"): 1},
+        )
+        for parts in (wood, wood[::-1])
+    )
+    assert there == back
 
 
 def test_the_same_layout_gives_the_same_list() -> None:

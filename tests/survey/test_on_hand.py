@@ -81,6 +81,7 @@ def test_what_could_not_be_read_is_one_sentence_and_holds_the_papers() -> None:
 def test_the_lengths_of_the_yard_are_read_as_people_say_them() -> None:
     """Bare numbers are feet, the pre-cut is said by its inches; what is no length of a stick is one sentence."""
     assert read_yard("92 5/8, 8, 10 ft and 12 feet") == (frozenset({"92 5/8 in", "8 ft", "10 ft", "12 ft"}), ())
+    assert read_yard("2x4 8 ft, 2x4 92 5/8 in") == (frozenset({"92 5/8 in", "8 ft"}), ())
     assert read_yard("all") == read_yard("") == (frozenset(), ())
     assert read_yard("8 ft, 9 ft; long ones") == (frozenset({"8 ft"}), ("9 ft", "long ones"))
 

@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from guide.buying.cutting.cheapest import cheapest
 from guide.buying.cutting.checker import fault_in_plan
 from guide.buying.cutting.job import Board, CuttingJob, Wanted
+from guide.buying.cutting.solver import Solver
 from tests.buying.cutting.small import small_jobs, tried_out
 
 EIGHTS_AND_TWELVES = (Board(96 * 16, 400), Board(144 * 16, 590))
@@ -105,6 +106,16 @@ def test_a_solver_without_an_answer_leaves_a_plan_and_an_honest_bound(
 
     assert fault_in_plan(house(seed), lame.filled, lame.price) == ""
     assert 0 < lame.bound <= right.price <= lame.price
+
+
+def test_the_solver_runs_on_one_thread_and_no_clock_stops_it() -> None:
+    """Limits count steps: a busy machine gives the plan that an idle one gives."""
+    solver = Solver()
+    options = {
+        name: solver.getOptionValue(name)[1] for name in ("threads", "random_seed", "mip_max_nodes", "time_limit")
+    }
+
+    assert options == {"threads": 1, "random_seed": 0, "mip_max_nodes": 50, "time_limit": float("inf")}
 
 
 def test_the_last_saw_cut_may_run_off_the_board() -> None:
