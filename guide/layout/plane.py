@@ -87,7 +87,7 @@ def on_line(wall: Wall, line: Line) -> Wall:
 
 def left_open(wall: Wall) -> Wall:
     """Return a wall as if the person had decided nothing of its doors and pipes."""
-    pipes = tuple(replace(pipe, way=None) for pipe in wall.pipes)
+    pipes = tuple(replace(pipe, way=None, along=None) for pipe in wall.pipes)
     return replace(wall, pipes=pipes, openings=tuple(replace(opening, meets=None) for opening in wall.openings))
 
 

@@ -9,9 +9,9 @@ from guide.book.questions import Book, load_book
 from guide.interview.answers import path_of, scope_of
 from guide.interview.asking import asked_at
 from guide.layout.engine import lay_out
-from guide.layout.offsets import stand_off
+from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import off_the_face
-from guide.layout.parts import Layout, Material, WallLayout
+from guide.layout.parts import FULL_HEIGHT, Kind, Layout, Material, WallLayout
 from guide.layout.plane import Line, left_open, line_at, on_line
 from guide.lengths import ZERO, Length, Tape, as_run, inches
 from guide.order.crew import crew_of
@@ -24,7 +24,7 @@ from guide.sheets.piece import change_said
 from guide.sheets.spoken import say_of_talk
 from guide.sheets.ticket import LOCKED
 from guide.sheets.view import WallView
-from guide.survey.model import Basement
+from guide.survey.model import Basement, Wall
 from guide.survey.room import thing_name
 
 
@@ -34,31 +34,60 @@ def way_rows(view: WallView) -> list[tuple[str, ...]]:
     Of each: B, what becomes of doors and pipes, floor taken over the nearest line; for this wall pieces of 2x4, their length
     together, sheets of drywall; for the whole job hours of work alone, and evenings.
     """
-    survey, wall = view.plan.survey, view.wall
-    figures = load_figures().for_stud(survey.basement.stud)
-    board = inches(survey.basement.drywall)
-    built = line_at(wall.wall, wall.offsets.back, board, figures)
-    free = left_open(wall.wall)
-    others = [line for line in stand_off(free, survey.basement, figures).lines if line != built]
-    layouts = [view.plan.layout]
-    for line in others:
-        walls = tuple(on_line(free, line) if each.letter == wall.letter else each for each in survey.walls)
-        layouts.append(lay_out(replace(survey, walls=walls), view.plan.code, load_figures()))
-    lines = [built, *others]
-    nearest = min(line.back for line in lines)
-    rows = [_row(view, line, nearest, layout) for line, layout in zip(lines, layouts, strict=True)]
-    return rows if others else []
+    survey, letter = view.plan.survey, view.wall.letter
+    choices = _choices(view.wall.wall, survey.basement)
+    nearest = min(line.back for line, _ in choices)
+    rows = []
+    for line, told in choices if len(choices) > 1 else ():
+        walls = tuple(told if each.letter == letter else each for each in survey.walls)
+        built = told is view.wall.wall
+        layout = view.plan.layout if built else lay_out(replace(survey, walls=walls), view.plan.code, load_figures())
+        rows.append(_row(view, line, nearest, layout))
+    return rows
+
+
+def _choices(wall: Wall, basement: Basement) -> list[tuple[Line, Wall]]:
+    """Return every line a wall could stand on, beside the wall as it would be told for it; the one that is built first."""
+    figures, board = load_figures().for_stud(basement.stud), inches(basement.drywall)
+    standing = stand_off(wall, basement, figures)
+    found = [(_with_lying(line_at(wall, standing.offsets.back, board, figures), standing, wall), wall)]
+    free = left_open(wall)
+    for told in (free, *_passed_otherwise(free)):
+        standing = stand_off(told, basement, figures)
+        for line in standing.lines:
+            whole = _with_lying(line, standing, told)
+            if all(whole != known for known, _ in found):
+                found.append((whole, on_line(told, line)))
+    return found
+
+
+def _passed_otherwise(wall: Wall) -> Iterator[Wall]:
+    """Yield a wall with one pipe along it told to be notched for, or moved out for; where it cannot, nothing comes of it."""
+    for pipe in wall.pipes:
+        for way in ("notches", "move the wall") if pipe.run == "lying" else ():
+            pipes = tuple(replace(each, along=way) if each is pipe else each for each in wall.pipes)
+            yield replace(wall, pipes=pipes)
+
+
+def _with_lying(line: Line, standing: Standing, wall: Wall) -> Line:
+    """Return a line with what becomes of the pipes along the wall before what becomes of all others."""
+    notched = {pipe.place for pipe in standing.notched}
+    lying = (pipe.place for pipe in wall.pipes if pipe.run == "lying")
+    return replace(
+        line, met=(*((place, "notches" if place in notched else "move the wall") for place in lying), *line.met)
+    )
 
 
 def _row(view: WallView, line: Line, nearest: Length, layout: Layout) -> tuple[str, ...]:
     plan, wall = view.plan, layout.by_letter[view.wall.letter]
     steps = order_of_work(layout)
+    notched = sum(bool(part.notches) for part in wall.of(*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE))
     wood = [part.cut for part in wall.parts if part.material in (Material.STUD, Material.TREATED)]
     return (
         view.bare(line.back),
         _made_of_things(view.wall, line, plan.survey.basement, plan.guessed),
         _floor(view.wall, line, nearest, plan.tape),
-        str(len(wood)),
+        say(saying("line.pieces_notched", count=len(wood), notched=notched)) if notched else str(len(wood)),
         LOCKED if any(map(plan.guessed, wood)) else as_run(sum(wood, ZERO), plan.tape),
         str(WallView(plan, wall).drywall_sheets),
         in_hours(sum(step.alone for step in steps)),
@@ -68,14 +97,13 @@ def _row(view: WallView, line: Line, nearest: Length, layout: Layout) -> tuple[s
 
 def way_typed(view: WallView) -> str:
     """Return the words by which the person decides otherwise: a question for each door and pipe."""
-    built = line_at(view.wall.wall, view.wall.offsets.back, inches(view.plan.survey.basement.drywall), load_figures())
-    return _typed(load_book(), built)
+    return _typed(load_book(), view.wall.wall, view.plan.survey.basement)
 
 
 def way_lines(book: Book, layout: Layout, letter: str, guessed: Guessed) -> Iterator[str]:
     """Yield what is said in the talk of the lines a wall could stand on; nothing where there is only one."""
     wall, basement = layout.by_letter[letter], layout.survey.basement
-    lines = stand_off(wall.wall, basement, load_figures()).lines
+    lines = [line for line, _ in _choices(wall.wall, basement)]
     if len(lines) > 1:
         nearest = min(line.back for line in lines)
         taken, *others = (
@@ -86,12 +114,18 @@ def way_lines(book: Book, layout: Layout, letter: str, guessed: Guessed) -> Iter
             )
             for line in lines
         )
-        yield say_of_talk("lines", wall=letter, taken=taken, others=" ".join(others), typed=_typed(book, lines[0]))
+        typed = _typed(book, wall.wall, basement)
+        yield say_of_talk("lines", wall=letter, taken=taken, others=" ".join(others), typed=typed)
 
 
-def _typed(book: Book, line: Line) -> str:
-    paths = (path_of(place, "way" if scope_of(place) == "pipe" else "meets") for place, _ in line.met)
-    return "; ".join(change_said(asked) for path in paths if (asked := asked_at(book, path)))
+def _typed(book: Book, wall: Wall, basement: Basement) -> str:
+    """Return the words that lead to the question of each thing that the lines of a wall differ in."""
+    ways = [dict(line.met) for line, _ in _choices(wall, basement)]
+    differ = [place for place in ways[0] if len({each.get(place) for each in ways}) > 1]
+    lying = {pipe.place for pipe in wall.pipes if pipe.run == "lying"}
+    asks = {place: "along" if place in lying else "way" if scope_of(place) == "pipe" else "meets" for place in differ}
+    found = (asked_at(book, path_of(place, question)) for place, question in asks.items())
+    return "; ".join(change_said(asked) for asked in found if asked is not None)
 
 
 def _made_of_things(wall: WallLayout, line: Line, basement: Basement, guessed: Guessed) -> str:

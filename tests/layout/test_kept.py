@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import inspect
 import re
+from collections.abc import Callable
 from dataclasses import fields
 from itertools import count
+from typing import cast
 
 import pytest
 
@@ -88,6 +91,9 @@ def test_what_the_layout_goes_by_in_the_basement_is_named_in_one_place() -> None
     """Every answer of the basement that a module of the layout reads stands in BUILT_BY, or a layout would be kept too long."""
     sources = {path: text for path, text in source_texts().items() if path.startswith("guide/layout/")}
     read = {name for text in sources.values() for name in re.findall(r"\bbasement\.(\w+)", text)}
+    worked_out = {name: each.fget for name, each in vars(Basement).items() if isinstance(each, property)}
+    for name in read & set(worked_out):  # what a value is worked out from stands behind it
+        read |= set(re.findall(r"\bself\.(\w+)", inspect.getsource(cast(Callable[..., object], worked_out[name]))))
     names = {field.name for field in fields(Basement)}
 
     assert read & names == set(BUILT_BY)

@@ -11,7 +11,7 @@ from guide.order.times import in_hours
 from guide.session import Session
 from guide.sheets.view import WallView
 from guide.sheets.ways import way_rows, way_typed
-from tests.jobs import Tree, framed_door, job, standing, wall
+from tests.jobs import Tree, framed_door, job, lying, standing, wall
 
 
 @pytest.fixture
@@ -71,3 +71,22 @@ def test_what_the_person_decided_stands_first_and_what_it_beat_below(session: Se
     assert way_typed(view) == (
         "change how the pipe is passed of pipe 1 of wall A; change how its jamb and the wall meet of opening 1 of wall A"
     )
+
+
+def test_notches_for_a_pipe_along_the_wall_are_priced_beside_moving_the_wall() -> None:
+    """Out 3 over 60 in crosses four studs: B 3 1/2 behind them, or B 2 3/8 with notches 7/8 deep. 1 1/8 by 196 is 1.5 sq ft."""
+    book = load_book()
+    lain = Session(book, from_json(job([wall("196 in", pipes=[lying("0 in", "60 in", out="3 in")])]), book))
+    rows = way_rows(WallView(lain.plan, lain.plan.layout.walls[0]))
+
+    assert [row[:3] for row in rows] == [
+        ("3 1/2", "Pipe 1 behind the studs", "1.5 sq ft"),
+        ("2 3/8", "Pipe 1 in notches in the backs of the studs", "0"),
+    ]
+    assert rows[1][3].endswith("4 of them notched")  # the end stud and the three of the module up to 60
+    assert way_typed(WallView(lain.plan, lain.plan.layout.walls[0])) == (
+        "change how the pipe along the wall is passed of pipe 1 of wall A"
+    )
+    lain.change("A.pipe1.along")
+    lain.reply("notches")
+    assert [row[0] for row in way_rows(WallView(lain.plan, lain.plan.layout.walls[0]))] == ["2 3/8", "3 1/2"]
