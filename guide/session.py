@@ -17,6 +17,7 @@ from guide.interview.commands import Order, order_said
 from guide.interview.corrections import said_again
 from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load
+from guide.interview.meanings import asked_back
 from guide.interview.replies import Sorry, clean
 from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
 from guide.open_job import PRICE_FILE, OpenJob
@@ -31,6 +32,7 @@ from guide.sheets.spoken import (
     answer_lines,
     effect_lines,
     help_lines,
+    meaning_line,
     names_of,
     question_lines,
     say_of_talk,
@@ -269,6 +271,8 @@ class Session(OpenJob):
             return self.undo() if wanted == "undo" else self.redo()
         if wanted == "why" and (lines := self.why_lines()):
             return Turn(lines)
+        if (back := asked_back(None, clean(text))) is not None:
+            return Turn((meaning_line(self.answers, back[1]),))
         again = said_again(clean(text))
         if again and self._answered is not None:
             self._jumped = self._answered.path

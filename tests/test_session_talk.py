@@ -155,6 +155,18 @@ def test_a_word_of_the_trade_is_explained_and_the_question_stays() -> None:
     assert asked(session) == "A.shelf"
 
 
+def test_a_word_is_explained_when_nothing_is_left_to_ask_too() -> None:
+    """After the last question a word of the trade still has its sentence, and a piece is still told by its mark."""
+    session = session_of()
+    assert session.current is None
+
+    assert "stops fire" in session.reply("what is a fireblock?").lines[0]
+    assert "bulging edge" in session.reply("crown?").lines[0]
+    assert "Did you mean crown" in session.reply("what's a crwon").lines[0]
+    assert session.reply("what is A7").lines[0].startswith("A7: stud")
+    assert "everything I need" in session.reply("why not").lines[0]
+
+
 def test_how_says_where_to_hold_the_tape_and_draws_it_where_people_go_wrong() -> None:
     """“How” and “help” have the sketch of the shelf; the lean has its own; a question without one is told in words alone."""
     session = session_of(without=("A.shelf", "A.other"))

@@ -29,7 +29,9 @@ from guide.lengths import ZERO, Length
 
 _WALLS = "basement.walls"
 _OTHER_SIDE = {"left": "right", "right": "left"}
-_CORNER = ("left", "right", "left_framed", "right_framed", "left_first", "right_first", "across")
+_CORNER = (
+    "left", "right", "left_framed", "right_framed", "left_first", "right_first", "left_foam", "right_foam", "across",
+)  # fmt: skip
 """Questions of a wall that speak of its corners and ends."""
 
 

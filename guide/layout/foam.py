@@ -107,8 +107,8 @@ def _best_takes(
                         way = (ranked, {**takes, letter: take})
                         reached[right] = min(reached.get(right, way), way, key=lambda each: each[0])
             ways = reached
-        ends = [ways[closing]] if closing is not None else list(ways.values())
-        best = min(([best] if best else []) + ends, key=lambda each: each[0])
+        ends = list(ways.values()) if closing is None else [ways[closing]] if closing in ways else []
+        best = min(([best] if best else []) + ends, key=lambda each: each[0], default=None)
     assert best is not None
     return best[1]
 
@@ -127,8 +127,12 @@ def _ranked(rank: _Rank, foam: FoamSite, sheets: int, take: Takes, corners: Mapp
 
 
 def _choices(foam: FoamSite, side: str) -> tuple[bool, ...]:
-    end = foam.site.left if side == "left" else foam.site.right
-    return (False, True) if end.what in CORNERS and not end.mitred else (False,)
+    """Return whether the foam may stop short at an end, or may not: both where nobody has said."""
+    wall, end = foam.site.wall, foam.site.left if side == "left" else foam.site.right
+    if end.what not in CORNERS or end.mitred:
+        return (False,)
+    said = wall.left_foam if side == "left" else wall.right_foam
+    return {"this wall": (False,), "other wall": (True,)}.get(said or "", (False, True))
 
 
 def _sheets(foam: FoamSite) -> dict[Takes, int]:
@@ -147,15 +151,15 @@ def _with_decisions(
     count = sheets[takes]
     decisions = []
     for side, short in zip(("left", "right"), takes, strict=True):
-        if len(_choices(foam, side)) == 1:
-            continue
-        other = sheets[(not takes[0], takes[1]) if side == "left" else (takes[0], not takes[1])]
         end = site.left if side == "left" else site.right
+        if end.what not in CORNERS or end.mitred:
+            continue
+        other = sheets.get((not takes[0], takes[1]) if side == "left" else (takes[0], not takes[1]))
         keys = ("stops", "laps") if end.what == "outside corner" else ("short", "fills")
         key, beaten = keys if short else reversed(keys)
         said = saying(f"decision.foam_{key}", side=side, gap=site.offsets.foam_face, sheets=count)
-        beat = saying(f"alternative.foam_{beaten}", sheets=other)
-        decisions.append(Decision(f"{letter}.foam_{side}", letter, said, (beat,)))
+        beat = (saying(f"alternative.foam_{beaten}", sheets=other),) if other is not None else ()
+        decisions.append(Decision(f"{letter}.foam_{side}", letter, said, beat))
     decisions.append(_order(foam))
     return pieces_of(foam, *takes), tuple(decisions)
 
@@ -209,7 +213,10 @@ def _start(site: Site, side: str, short: bool) -> tuple[Length, Length]:
     if end.what == "open end":
         return ZERO.with_rests(end.clear.rests), ZERO
     concrete = (value.rests for _, value in site.wall.concrete.points)
-    weighed = site.things.union(site.wall.length.rests, {"basement.foam_sheet", "basement.block_reach"}, *concrete)
+    said = f"{end.neighbour}.right_foam" if side == "left" and end.neighbour else site.wall.ref(f"{side}_foam")
+    weighed = site.things.union(
+        site.wall.length.rests, {"basement.foam_sheet", "basement.block_reach", said}, *concrete
+    )
     # round an outside corner one wall's foam runs on over the edge of the other's
     gap = site.offsets.foam_face
     if end.mitred:

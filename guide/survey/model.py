@@ -235,6 +235,8 @@ class Wall:
     right_framed: Length | None = asked("wall.right_framed")
     left_first: str | None = asked("wall.left_first")
     right_first: str | None = asked("wall.right_first")
+    left_foam: str | None = asked("wall.left_foam")
+    right_foam: str | None = asked("wall.right_foam")
     layout_from: str = asked("wall.layout_from")
     across: Length | None = asked("wall.across")
     height: Profile = asked("wall.height")

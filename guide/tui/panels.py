@@ -7,7 +7,7 @@ from textual.widgets import Static
 
 from guide.session import Session
 
-MOST_LINES = 160
+MOST_LINES = 96
 """Lines of the talk that can be scrolled back to; what was answered before is found in the list of answers."""
 
 

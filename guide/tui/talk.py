@@ -212,12 +212,14 @@ class Talk(Screen[None]):
         self.call_after_refresh(self.draw_wall, letter)
 
     def draw_wall(self, letter: str | None) -> None:
-        """Draw a wall, or the last one; called when the question is on the screen, for it is worked out only then.
+        """Draw a wall, or the one that was drawn before; called when the question is on the screen, for it is worked out only then.
 
         Where talk and wall take turns and it is the talk's, nothing is worked out at all.
         """
         if not self.query_one("#wall").display:
             return
         session, pane = self._session, self.query_one("#wall", WallPane)
-        shown = letter or (session.layout.walls[-1].letter if session.layout.walls else "")
-        pane.show(session.layout, letter, session.standing(letter), session.changes(shown))
+        last = session.layout.walls[-1].letter if session.layout.walls else ""
+        shown = letter or (pane.letter if pane.letter in session.layout.by_letter else last)
+        told_of = shown if session.current is None else letter
+        pane.show(session.layout, shown, session.standing(told_of), session.changes(shown))

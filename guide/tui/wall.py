@@ -69,12 +69,11 @@ class WallPane(VerticalScroll):
         yield Static("", id="drawing")
         yield Static(say_of_talk("pane_keys"), markup=False, id="piece")
 
-    def show(self, layout: Layout, letter: str | None, standing: str, changes: Changes) -> None:
-        """Show a wall by its letter; without one, the last that can be drawn. `standing` says how far it can be trusted."""
-        shown = letter if letter is not None else layout.walls[-1].letter if layout.walls else ""
-        if shown != self._letter:
+    def show(self, layout: Layout, letter: str, standing: str, changes: Changes) -> None:
+        """Show a wall by its letter, empty while there is none. `standing` says how far it can be trusted."""
+        if letter != self._letter:
             self._at = None
-        self._walls, self._letter, self._changes = layout, shown, changes
+        self._walls, self._letter, self._changes = layout, letter, changes
         self.query_one("#standing", Static).update(standing)
         changed = self.query_one("#changed", Static)
         changed.update(changes.said)

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from guide.interview.written import Json
+from guide.layout.engine import lay_out
 from guide.layout.parts import Kind, Layout, WallLayout
 from guide.lengths import ZERO, inches
+from guide.reference.codes import load_code
+from guide.reference.figures import load_figures
 from guide.reference.sayings import say
-from tests.jobs import Tree, alongside, job, l_room, laid, layout_of, level, ring, wall
+from tests.jobs import Tree, alongside, job, l_room, laid, layout_of, level, ring, survey_of, wall
 from tests.layout.sizes import cuts, decided, marks, said, size, spans
 
 DOUBLE_SILL = level("92 in", "89 in")
@@ -73,6 +76,24 @@ def test_corners_go_to_the_foam_that_buys_fewest_sheets() -> None:
         other = layout.by_letter[w.wall.right_joined or ""]
         fills = decided(w, "foam_right") == "foam_fills", decided(other, "foam_left") == "foam_fills"
         assert sum(fills) == 1
+
+
+def test_whose_foam_fills_a_corner_is_what_the_person_says_and_a_guess_locks_it() -> None:
+    """All four fill their right corner, or none does, though it takes more sheets; where nobody says, the fewest win.
+
+    At a corner whose other wall is not in the job both ends are the wall's own to give away.
+    """
+    for whose, right, left in (("this wall", "foam_fills", "foam_short"), ("other wall", "foam_short", "foam_fills")):
+        room = layout_of(ring([{**side(n), "right_foam": whose} for n in ("240 in", "194 in", "240 in", "194 in")]))
+        assert {(decided(w, "foam_right"), decided(w, "foam_left")) for w in room.walls} == {(right, left)}
+        assert all(
+            len(decision.beat) == 1 for w in room.walls for decision in w.decisions if decision.id.endswith("foam_left")
+        )
+    alone = laid(wall("144 in", left_foam="other wall", right_foam="this wall"))
+    assert (decided(alone, "foam_left"), decided(alone, "foam_right")) == ("foam_short", "foam_fills")
+    guessed = survey_of(job([wall("144 in", left_foam={"value": "other wall", "known": "eyeballed"})]))
+    first = lay_out(guessed, load_code(), load_figures()).walls[0].of(Kind.FOAM)[0]
+    assert guessed.unsure(first.size_rests | first.place_rests) == ("A.left_foam",)
 
 
 def test_the_through_walls_cap_runs_on_over_the_corner_and_the_others_starts_at_its_edge() -> None:

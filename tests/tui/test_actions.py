@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-import random
 from pathlib import Path
 
 import pytest
 from textual.widgets import Input, OptionList, Static
 
 from guide.book.questions import load_book
-from guide.interview.jobfile import Job, load, save
+from guide.interview.jobfile import Job, load
 from guide.session import Session
 from guide.tui.app import make_app
 from guide.tui.asides import ActionList
 from guide.tui.talk import Talk
 from guide.tui.wall import WallPane
+from tests.tui.anybody import misuse
 from tests.tui.test_talk import said, say, session_of
 from tests.walkthroughs import ROOT, worked
 
 SIZES = [(80, 24), (120, 40), (200, 60)]
+STEPS = 120
+"""Keys and lines of each who presses anything; `python -m tests.tui.anybody` goes on for thousands."""
 
 
 @pytest.mark.parametrize("size", SIZES)
@@ -112,40 +114,7 @@ async def test_the_worked_room_typed_into_the_app_gives_the_answers_of_its_file(
     }
 
 
-KEYS = ("enter", "escape", "tab", "shift+tab", "up", "down", "left", "right", "home", "end", "pageup", "pagedown", "backspace",
-        "f1", "f2", "f3", "f4", "f5", "f6", "ctrl+z", "ctrl+y", "1", "2", "3", "space", "a", "w", "quotation_mark")  # fmt: skip
-LINES = ("92 1/2", "no, 93", "why", "back", "later", "undo", "redo", "don't know", "usual", "keep", "yes", "no", "two windows at 4 ft and 9 ft",
-         "no pipes, no outlets", "196 at floor", "91 left, 92 right", "inside corner", "none", "1", "[/red]", "what does crown mean",
-         "what is missing", "find shelf", "mirror wall a", "copy wall a", "go to wall a", "draw", "about 3", "\x1b[2J", "é" * 50)  # fmt: skip
-
-
 @pytest.mark.parametrize("seed", range(3))
 async def test_whoever_presses_and_types_anything_breaks_nothing(seed: int, tmp_path: Path) -> None:
-    """Hundreds of steps of any keys and lines: the app lives, no answer is lost but by an undo, and Escape leads home."""
-    chance = random.Random(seed)
-    session = session_of(tmp_path / "job.json", without=("A.", "basement.foam", "A.openings")[seed])
-    save(tmp_path / "job.json", load_book(), session.job)
-    app = make_app(load_book(), session, tmp_path)
-    async with app.run_test(size=SIZES[seed % 3]) as pilot:
-        await pilot.pause()
-        for _ in range(20):
-            before = set(session.answers)
-            undone = False
-            if chance.random() < 0.5 and isinstance(app.screen, Talk):
-                line = chance.choice(LINES)
-                app.screen.query_one("#reply", Input).value = line
-                app.screen.query_one("#reply").focus()
-                await pilot.press("enter")
-                undone = line == "undo"
-            else:
-                keys = chance.choices(KEYS, k=12)
-                await pilot.press(*keys)
-                undone = "ctrl+z" in keys or "f6" in keys
-            assert undone or before <= set(session.answers)
-            assert len(session.answers["basement.walls"].value or ()) < 20  # type: ignore[arg-type]
-        for _ in range(4):
-            await pilot.press("escape")
-        await pilot.pause()
-        assert isinstance(app.screen, Talk)
-        assert app.focused is app.screen.query_one("#reply")
-        assert load(tmp_path / "job.json", load_book()).answers == session.answers
+    """Any keys, lines, pastes and sizes: the app lives, no answer is lost but by an undo, and Escape leads home."""
+    assert await misuse(seed, STEPS, tmp_path) >= STEPS
