@@ -42,7 +42,7 @@ SHORTEST_PLATE = inches("12")
 
 BUILT_BY = (
     "anchors", "block_reach", "drywall", "floor_finish", "foam_sheet", "foam_thickness", "joist_depth", "longest_stick", "rim", "sheets", "strip", "stud",
-    "use",
+    "use", "yard_lengths",
 )  # fmt: skip
 """What of the basement a layout goes by; an answer to anything else leaves every wall as it stands."""
 
