@@ -146,8 +146,9 @@ def _bare_foam(wall: WallLayout) -> Iterator[Finding]:
 
 
 def _hidden(wall: WallLayout) -> Iterator[tuple[Length, Length]]:
-    """Yield the stretches that drywall stands before, or a pipe with what closes it in."""
+    """Yield the stretches that drywall or a partition stands before, or a pipe with what closes it in."""
     yield from ((sheet.box.x0, sheet.box.x1) for sheet in wall.of(Kind.DRYWALL))
+    yield from ((each.left, each.right) for each in wall.wall.partitions)
     beside = load_figures().chase_wider + wall.offsets.deep
     yield from ((pipe.left_edge - beside, pipe.right_edge + beside) for pipe in wall.wall.pipes)
 

@@ -159,6 +159,10 @@ def _framing(placed: Placed) -> Iterator[Shape]:
     posts = wall.of(Kind.CHASE_POST)
     for left, right in zip(posts[::2], posts[1::2], strict=True):  # two to a pipe, from the left
         yield placed.box(Look.CHASE, (left.box.x0, right.box.x1), (offsets.face, left.box.y1), left.id)
+    for each in wall.wall.partitions:
+        yield placed.box(
+            Look.FRAMED_WALL, (each.left, each.right), (offsets.face, offsets.face + WORDS_OFF), each.place
+        )
     for pipe in wall.wall.pipes:
         if pipe.run == "standing":
             yield placed.box(Look.PIPE, (pipe.left_edge, pipe.right_edge), (pipe.back, pipe.out), pipe.place)

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from guide.layout.ends import End, Offsets
+from guide.layout.heights import ledges_on
 from guide.layout.parts import Decision
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
@@ -119,6 +120,7 @@ def end_of(
         other, case, shelf = offsets[wall.letter], cases[wall.letter], wall.shelf
         sheeted_first, lengths = True, frozenset[str]()
         measured = corner_right(survey, wall, wall) if side == "right" else None
+        no_ledge = False
     else:
         through = corner.through == wall.letter
         neighbour = corner.left_wall if side == "left" else corner.right_wall
@@ -128,8 +130,11 @@ def end_of(
         sheeted_first = _sheeted_first(wall, round_it)
         lengths = wall.length.rests | round_it.length.rests
         measured = corner.measured
+        there = ZERO if side == "right" else round_it.length
+        low = case == 3 and any(x0 <= there <= x1 for x0, x1 in ledges_on(round_it, figures))
+        no_ledge = cases[wall.letter] == 3 and not low
     lap = ZERO if sheeted_first else inches(survey.basement.drywall).on("basement.drywall")
-    parted = case != cases[wall.letter]
+    parted = (case == 1) is not (cases[wall.letter] == 1)  # on the concrete here, under the joists there
     edge = other.back if not parted and case == 1 else other.face  # where the neighbour's cap, or its plate, ends
     inside, joint = what == "inside corner", measured.joint if measured else "square"
     turn = _turn(measured, what) if measured else (Fraction(0), Fraction(1 if inside else -1))
@@ -137,7 +142,9 @@ def end_of(
     rests |= angle
     # at an outside corner the butt wall's drywall covers the end of the through wall's framing, whose cap covers the corner
     runs_on = through == inside
-    end = End(what, through, neighbour, ZERO, ZERO, ZERO, ZERO, over=through, turn=turn, caps_part=parted)
+    end = End(
+        what, through, neighbour, ZERO, ZERO, ZERO, ZERO, over=through, turn=turn, no_ledge=no_ledge, caps_part=parted
+    )
     at, own = end.at, offsets[wall.letter]
     deep = other.back if runs_on else other.face
     near, far = at(deep, own.back), at(deep, own.face)

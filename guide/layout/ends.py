@@ -71,6 +71,8 @@ class End:
     """Cosine and sine of the turn to the right from the wall on the left of the corner to the one on its right."""
     slant: Length = ZERO
     """How much shorter the plates are at their room face than at the concrete side; below 0 longer."""
+    no_ledge: bool = False
+    """The wall round the corner has no ledge there: its concrete goes on up."""
     caps_part: bool = False
     """The caps of the two walls lie at different heights here, so that a hole stays between them."""
 

@@ -25,6 +25,7 @@ from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of, outlet_places
 from guide.layout.overhead import blocks_of, supports_of
+from guide.layout.partitions import partition_decisions
 from guide.layout.parts import Decision, Layout, Material, Part, Remark, WallLayout, numbered
 from guide.layout.plates import plates_of, top_runs
 from guide.layout.rim import rim_of
@@ -177,6 +178,7 @@ def _complete(
         *box_decisions,
         *sheet_decisions,
         *opening_decisions(site, framing.holes),
+        *partition_decisions(site),
     )
     return WallLayout(
         wall=site.wall,

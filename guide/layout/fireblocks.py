@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from guide.layout.crooked import proud
@@ -86,6 +86,8 @@ def _block(site: Site, x0: Length, why_key: str, centre: Length) -> Part:
     wide = (y1 - y0).down_to(figures.cut_step).on("basement.block_reach")
     why = saying(why_key, centre=centre - site.start, reach=site.basement.block_reach)
     rests = site.things | site.wall.length.rests | {"basement.block_reach", "basement.foam_sheet", "basement.sheets"}
+    if site.on_ledge(middle):
+        rests |= site.wall.shelf.rests
     return Part(
         Kind.FIREBLOCK,
         site.letter,
@@ -124,6 +126,8 @@ def _free(site: Site, part: Part, framing: Framing) -> bool:
         return False
     if any(overlap(box.x0, box.x1, o.left, o.right) for o in site.wall.openings if o.kind == "window"):
         return False
+    if site.on_ledge(part.centre):  # its upper mate reaches back to the wood wall
+        box = replace(box, y0=least(box.y0, -site.wall.shelf))
     return not any(_pipe_in_way(stack, box) for stack in framing.stacks)
 
 

@@ -69,10 +69,10 @@ def _start(end: End, back: Length, front: Length, deep: Length, weighed: frozens
     At a corner one ledge runs back to the other wall's wood and the other ends at its back line, where the caps end at its
     face; mitred plates have mitred ledges. Where the other wall has no ledge, its concrete is in the way.
     """
-    if end.other is not None and not end.caps_part:
+    if end.other is not None and not end.no_ledge:
         return end.mitre(back, (-end.shelf).with_rests(weighed), front, end.other.back)
     at = end.cap
-    if end.neighbour is not None and end.caps_part:
+    if end.no_ledge:
         at = end.back
     elif (end.what == "inside corner" and not end.over) or (end.what == "outside corner" and end.over):
         at = end.cap - end.at(deep, ZERO)

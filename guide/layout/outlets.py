@@ -126,6 +126,8 @@ def _free(site: Site, framing: Framing, part: Part, solid: list[Part]) -> bool:
     z0, z1 = box.z0.off, box.z1.off
     if box.x0 < site.left.face or box.x1 > wall.length - site.right.face or z1 > site.head.at(wall, part.centre):
         return False
+    if any(overlap(box.x0, box.x1, each.left, each.right) for each in wall.partitions):
+        return False
     for other in solid:
         room = clear if other.kind in (Kind.PACK, Kind.FIREBLOCK, Kind.UPPER_BLOCK) else ZERO
         if not overlap(box.x0 - room, box.x1 + room, other.box.x0, other.box.x1):

@@ -174,9 +174,10 @@ def _ends(wall: WallLayout) -> tuple[Length, Length]:
 
 
 def _pieces(layout: Layout, wall: WallLayout) -> Iterator[Stretch]:
-    """Yield what of a wall its doors leave along the floor."""
+    """Yield what of a wall its doors and partitions leave along the floor."""
     at, end = _ends(wall)
     gaps = [gap for opening in wall.wall.openings if (gap := _gap(opening, layout.survey.basement.floor_finish))]
+    gaps += [(each.left, each.right) for each in wall.wall.partitions]
     for low, high in [*sorted(gaps), (end, end)]:
         if at < least(low, end):
             yield Stretch(wall.letter, at, least(low, end))

@@ -79,9 +79,9 @@ class Sheeting:
         return tall if tall > ZERO else ZERO
 
     def runs(self, row: Row) -> Iterator[Stretch]:
-        """Yield the stretches of a row between what parts it wholly: openings as high as the row, boxes, pipes."""
+        """Yield the stretches of a row between what parts it wholly: openings as high as the row, boxes, pipes, partitions."""
         spare = self.site.figures.drywall_spare
-        breaks = list(self.boxed)
+        breaks = [*self.boxed, *((each.left, each.right) for each in self.site.wall.partitions)]
         for x0, x1, low, high in self.holes:
             tall = self.tall_over(row, x0, x1)
             if low.off - spare <= -(row.top + tall) and -row.top <= high.off + spare:

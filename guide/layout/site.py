@@ -83,7 +83,7 @@ class Site:
 
         The layout is chosen as a whole, so everything placed by it rests on them: a pipe can turn it round.
         """
-        openings = (opening.rests for opening in self.wall.openings)
+        openings = (opening.rests for opening in (*self.wall.openings, *self.wall.partitions))
         pipes = (pipe.rests for pipe in self.wall.pipes)
         ends = (self.start.rests, self.end.rests, self.offsets.back.rests)
         head = self.over_plate.rests if self.wall.openings else frozenset[str]()  # whether the plate is the header
@@ -96,7 +96,7 @@ class Site:
         for end in (self.start, self.end):
             if overlap(x0 - reach, x1 + reach, end, end):
                 found |= end.rests
-        for opening in self.wall.openings:
+        for opening in (*self.wall.openings, *self.wall.partitions):
             if overlap(x0 - reach, x1 + reach, opening.left, opening.right):
                 found |= opening.rests
         for pipe in self.wall.pipes:

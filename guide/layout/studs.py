@@ -10,6 +10,7 @@ from typing import Literal
 from guide.layout.elsewhere import unframed
 from guide.layout.offsets import pipe_heights
 from guide.layout.openings import Hole, Stretch, cripples_at, frame_hole, holes_of
+from guide.layout.partitions import posts_of
 from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, over_slab, overlap
 from guide.layout.pipes import Stack, blocks, chases_of, stacks_of
 from guide.layout.site import Site
@@ -94,6 +95,9 @@ def _frame_from(site: Site, side: Side) -> Framing:
         parts += [*uprights, *spans[hole.opening.place]]
         remarks += said if uprights else [*said, unframed(site, hole, standing, barred)]
     parts, said = _without_crowded_packs(site, parts, [*pipes, *clear])
+    remarks += said
+    posts, said = posts_of(site, parts, [*pipes, *clear])
+    parts += posts
     remarks += said
     weighed = site.things | {"basement.sheets", site.wall.ref("layout_from")}
     centres = list(_module(site, side, zero))

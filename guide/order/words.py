@@ -30,6 +30,7 @@ def wall_values(layout: Layout, wall: WallLayout) -> dict[str, str]:
         "foam_room": size(wall.offsets.foam_face),
         "door_gap": size(load_figures().frame_play),
         "face": size(wall.offsets.face),
+        "drywall_deep": size(wall.offsets.drywall),
         "plate_middle": size(plate_middle(wall)),
         "plate": size(wall.plate),
         "plate_start": size(abs(wall.plate_start)),

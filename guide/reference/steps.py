@@ -56,6 +56,7 @@ PLACEHOLDERS: dict[str, tuple[Scope, str]] = {
     "foam_room": ("wall", "what foam and its glue need between concrete and studs"),
     "door_gap": ("wall", "room round a standing door frame that is to be moved"),
     "face": ("wall", "F: concrete to the room face of the studs"),
+    "drywall_deep": ("wall", "D: concrete to the face of the drywall"),
     "plate_middle": ("wall", "concrete to the middle of the plate, where its fasteners stand"),
     "plate": ("wall", "length of the plates, end to end"),
     "plate_start": ("wall", "left concrete corner to the left end of the plates"),

@@ -184,6 +184,8 @@ class WallView:
                 plate = "top" if above else "bottom"
             if part.kind is Kind.PACK:
                 what += f", flat, its {with_unit(self.stud_deep, self.plan.tape)} face to the room"
+            if part.why.key == "part.partition_stud":
+                what += ", under a face of the partition"
             if part.centre.ticks in edges:
                 what += ", drywall joint on its centre"
             yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1, plate)

@@ -85,6 +85,7 @@ class _Reader:
         """Return one wall with everything on it."""
         letter = wall_letter(index)
         names = cast(tuple[str, ...], self.answers["basement.walls"].value)
+        openings = [self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")]
         wall = self.fill(
             Wall,
             letter,
@@ -95,7 +96,8 @@ class _Reader:
             right_joined=wall_letter((index + 1) % len(names)) if joined_right(self.answers, index) else None,
             left_corner=corner_right(self.answers, (index or len(names)) - 1),
             right_corner=corner_right(self.answers, index),
-            openings=tuple(self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")),
+            openings=tuple(each for each in openings if each.kind != "partition"),
+            partitions=tuple(each for each in openings if each.kind == "partition"),
             pipes=tuple(self.fill(Pipe, p, place=p) for p in self._items(letter, "pipes", "pipe")),
             boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),
             fixtures=tuple(self.fill(Fixture, p, place=p) for p in self._items(letter, "fixtures", "fixture")),

@@ -78,7 +78,10 @@ class Profile:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """A window or hatch in the concrete, a new door, a door that is framed already, or a place kept free."""
+    """A window or hatch in the concrete, a new door, a door that is framed already, a place kept free; or a partition.
+
+    A partition is asked for with the openings, since the framing goes by it too, and stands apart in the wall.
+    """
 
     place: str
     kind: str = asked("opening.kind")
@@ -103,11 +106,13 @@ class Opening:
     outside: str | None = asked("opening.outside")
     fixed: str | None = asked("opening.fixed")
     fixed_width: Length | None = asked("opening.fixed_width")
+    partition_width: Length | None = asked("opening.partition_width")
 
     @property
     def right(self) -> Length:
-        """The right edge, of the hole, the leaf, the frame or the free place."""
-        return self.left + (self.width or self.leaf_width or self.frame_width or self.free_width or ZERO)
+        """The right edge, of the hole, the leaf, the frame, the free place or the partition's studs."""
+        sizes = (self.width, self.leaf_width, self.frame_width, self.free_width, self.partition_width)
+        return self.left + next((size for size in sizes if size), ZERO)
 
     @property
     def behind_leaf(self) -> tuple[Length, Length] | None:
@@ -131,6 +136,7 @@ class Opening:
             self.leaf_height,
             self.frame_width,
             self.frame_height,
+            self.partition_width,
         )
         return frozenset({f"{self.place}.kind"}).union(*(size.rests for size in sizes if size is not None))
 
@@ -221,6 +227,8 @@ class Wall:
     """What corner that is: `inside corner` or `outside corner`."""
     right_corner: str | None
     openings: tuple[Opening, ...]
+    """All but the partitions."""
+    partitions: tuple[Opening, ...]
     pipes: tuple[Pipe, ...]
     boxes: tuple[OutletBox, ...]
     fixtures: tuple[Fixture, ...]

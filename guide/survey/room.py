@@ -64,7 +64,7 @@ def _problem(wall: Wall, paths: tuple[str, ...], said: Saying) -> Problem:
 
 def _things(wall: Wall) -> Iterator[tuple[_Thing, str]]:
     """Yield everything that takes up length on the wall, with the question that places it."""
-    for opening in wall.openings:
+    for opening in (*wall.openings, *wall.partitions):
         yield (opening.place, opening.left, opening.right), "left"
     for pipe in wall.pipes:
         edges = (pipe.left_edge, pipe.right_edge)
@@ -112,7 +112,7 @@ def _outside(survey: Survey, wall: Wall) -> Iterator[Problem]:
 
 
 def _overlapping(survey: Survey, wall: Wall) -> Iterator[Problem]:
-    solid: list[tuple[_Thing, str]] = [((o.place, o.left, o.right), "left") for o in wall.openings]
+    solid: list[tuple[_Thing, str]] = [((o.place, o.left, o.right), "left") for o in (*wall.openings, *wall.partitions)]
     solid += [((p.place, p.left_edge, p.right_edge), "at") for p in wall.pipes if p.run == "standing"]
     for ((first, a0, a1), _), ((second, b0, b1), question) in combinations(solid, 2):
         if a0 < b1 and b0 < a1:

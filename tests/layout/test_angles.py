@@ -120,6 +120,16 @@ def test_the_plates_of_two_walls_touch_and_nothing_of_them_meets(
             assert gap(layout, kind, *turn) < 0.07, kind  # what rounding down to a sixteenth leaves
 
 
+def test_a_corner_at_an_angle_whose_other_wall_is_not_in_the_job_is_mitred_for_one_like_this() -> None:
+    """The same 0.98 and 1.45 as between two walls of one kind."""
+    last = wall("144 in", right="inside corner", right_first="you choose", across=WIDE)
+    layout = layout_of(job([wall("96 in", right="open end"), last], square="across the corners"))
+    end = layout.walls[1].right
+
+    assert (end.mitred, end.neighbour, near(end.clear), near(end.slant)) == (True, None, "1", "1 7/16")
+    assert said(layout.walls[1]) == []
+
+
 def test_a_bay_seen_in_a_mirror_has_the_same_ends_and_as_many_pieces() -> None:
     """The long wall ends in the corner as it begins in it when the two change places."""
     layout, mirrored = bent(WIDE), bent(WIDE, longer="right")

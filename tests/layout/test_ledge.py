@@ -77,3 +77,12 @@ def test_it_is_said_that_the_wall_above_is_wood() -> None:
     tape = layout_of(job([wall("196 in", **LOW)])).survey.basement.tape
 
     assert any("44 in up to the joists" in say(remark.saying, tape) for remark in ALONE.remarks)
+
+
+def test_an_upper_mate_keeps_clear_of_a_pipe_that_passes_behind_its_lower_half() -> None:
+    """A pipe 1 out stands behind the foam's face, where the block may stand; its mate would reach through the pipe."""
+    pipe = laid(wall("236 in", **LOW, pipes=[standing("5 1/4 in", out="1 in")]))
+
+    right = inches("5 1/4") + inches("1 3/4")
+    assert pipe.of(Kind.UPPER_BLOCK)
+    assert all(part.box.x0 >= right for part in pipe.of(Kind.UPPER_BLOCK))

@@ -99,6 +99,22 @@ def test_a_step_past_the_end_of_the_wall_or_at_it_is_refused() -> None:
     assert problems[0].saying.key == "problem.reading_twice"
 
 
+def test_caps_under_the_joists_of_both_walls_of_a_corner_meet_whatever_the_concrete_does_further_on() -> None:
+    """The first wall steps down to 48 before the corner and meets concrete as low; at its other end it is a double sill high."""
+    low = level("92 in", "48 in")
+    down: Tree = {**low, "concrete": ["89 in at left", "89 in at 60 in", "48 in at 60 in", "48 in at right"]}
+    a, b = layout_of(job([wall("144 in", right_first="this wall", **down), wall("120 in", **low)])).walls
+
+    assert (a.cap_case, b.cap_case) == (3, 3)
+    assert "caps_part" not in said(a) + said(b)
+    assert size(a.of(Kind.LEDGE)[-1].box.x1 - a.wall.length) == "2 1/2"  # on to the other wall's wood
+    high = layout_of(
+        job([wall("144 in", right_first="this wall", **down), wall("120 in", **level("92 in", "89 in"))])
+    ).walls[0]
+    assert "caps_part" not in said(high)
+    assert size(high.wall.length - high.of(Kind.LEDGE)[-1].box.x1) == "2 3/8"  # its concrete is in the way
+
+
 @st.composite
 def steps(draw: st.DrawFn) -> Tree:
     """Draw a wall with anything on it whose concrete steps once or twice."""

@@ -46,7 +46,7 @@ def _unbacked(wall: WallLayout, basement: Basement, sheet: Part, span: Span) -> 
 
 
 def bare_framing(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield where foam would stay without its cover of drywall, beside openings and boxes round pipes.
+    """Yield where foam would stay without its cover of drywall, beside openings, boxes round pipes and partitions.
 
     Meant are: half an inch at the slab and at the ceiling, strips of 3/4 in or less, and on a slope the triangle under a
     square sheet. A sheet that has to be cut along the slab is remarked.
@@ -55,7 +55,7 @@ def bare_framing(wall: WallLayout, basement: Basement) -> Iterator[str]:
     low_said = any(remark.saying.key == "remark.drywall_low" for remark in wall.remarks)
     start, end = _run(wall)
     free = [(x0, x1, opening) for opening, x0, x1 in holes(wall.wall, basement)]
-    boxes = list(_boxed(wall))
+    boxes = [*_boxed(wall), *((each.left, each.right) for each in wall.wall.partitions)]
     places = {start, end, *(x for s in sheets for x in (s.box.x0, s.box.x1)), *(x for f in free for x in f[:2])}
     for x0, x1 in pairwise(sorted(x for x in {*places, *(x for b in boxes for x in b)} if start <= x <= end)):
         if x1 - x0 < FIGURES.edge_bearing_least or any(b0 <= x0 and x1 <= b1 for b0, b1 in boxes):
