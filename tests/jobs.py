@@ -91,6 +91,11 @@ def partition(left: str, width: str = "3 1/2 in") -> Tree:
     return {"kind": "partition", "left": left, "partition_width": width}
 
 
+def stands(left: str, what: str, width: str, **told: Json) -> Tree:
+    """Return a place kept free for a column, a pit or an appliance."""
+    return {"kind": "kept free", "left": left, "free_width": width, "keeps": what, **told}
+
+
 def standing(at: str, wide: str = "3 1/2 in", out: str = "4 1/2 in") -> Tree:
     """Return an upright pipe with its centre at `at`."""
     return {"run": "standing", "carries": "drain", "at": at, "wide": wide, "out": out, "reach": "no"}

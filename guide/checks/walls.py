@@ -11,6 +11,7 @@ from guide.checks.findings import Finding, finding
 from guide.checks.flue import flue_findings
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
+from guide.checks.things import thing_findings
 from guide.layout.crooked import breaks_sheet, places_of
 from guide.layout.openings import extended, off_the_face
 from guide.layout.parts import FULL_HEIGHT, Kind, WallLayout
@@ -30,6 +31,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _pipes(wall, code)
     yield from _openings(wall)
     yield from panel_findings(wall, code)
+    yield from thing_findings(wall)
     yield from flue_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)

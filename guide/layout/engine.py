@@ -152,7 +152,7 @@ def _complete(
     corner_decisions: tuple[Decision, ...],
 ) -> WallLayout:
     site, framing, blocks = framed.wall.site, framed.wall.framing, framed.wall.blocks
-    over, over_remarks = blocks_of(site, top_runs(site, framing.stacks))
+    over, over_remarks = blocks_of(site, top_runs(site, framing))
     supports = supports_of(site, over)
     rim, rim_remarks = rim_of(site, over)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)

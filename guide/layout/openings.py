@@ -268,7 +268,8 @@ def _decision(site: Site, hole: Hole) -> Decision:
         return Decision(name, site.letter, said, beat)
     wide = hole.x1 - hole.x0
     if opening.kind == "kept free":
-        return Decision(name, site.letter, saying("decision.kept_free", what=hole.name, wide=wide, at=at))
+        key = "decision.kept_column" if opening.keeps == "column" else "decision.kept_free"
+        return Decision(name, site.letter, saying(key, what=hole.name, wide=wide, at=at))
     if opening.width is None or opening.tall is None:
         said = saying("decision.new_door", what=hole.name, leaf=opening.leaf_width or ZERO, wide=wide, at=at)
         return Decision(name, site.letter, said)

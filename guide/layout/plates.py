@@ -8,7 +8,6 @@ from itertools import pairwise
 
 from guide.layout.ends import squared
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, under_joists
-from guide.layout.pipes import Stack
 from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length, inches, least
@@ -42,7 +41,7 @@ _RULES = (
 def plates_of(
     site: Site, framing: Framing, supports: Sequence[Length]
 ) -> tuple[list[Part], list[Decision], list[Remark]]:
-    """Return all pieces of both plates. Doors break the bottom plate; pipes in the line of the studs break both."""
+    """Return all pieces of both plates. Doors break the bottom plate; pipes and columns in the line of the studs break both."""
     longest = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
     at_yard = yard_lengths(load_stock().item[f"treated_{site.basement.stud}"], site.basement.yard_lengths or "")
     stock = least(longest, at_yard[-1]) - site.basement.end_trim
@@ -58,7 +57,7 @@ def plates_of(
     decisions: list[Decision] = []
     remarks: list[Remark] = []
     overhead = least(stock, site.figures.overhead_longest)
-    for x0, x1 in top_runs(site, framing.stacks):
+    for x0, x1 in top_runs(site, framing):
         ends, used = _top_ends(site, x0, x1, overhead, supports, joints)
         if len(ends) > 2 or used:
             decisions.append(_joint_decision(site, ends, used, len(decisions)))
@@ -72,9 +71,10 @@ def plates_of(
     return parts, decisions, remarks
 
 
-def top_runs(site: Site, stacks: Sequence[Stack]) -> list[tuple[Length, Length]]:
-    """Return the stretches of top plate: from end to end, broken where a pipe stands in the line of the studs."""
-    return _runs(site, [(stack.gap0, stack.gap1) for stack in stacks if stack.in_line])
+def top_runs(site: Site, framing: Framing) -> list[tuple[Length, Length]]:
+    """Return the stretches of top plate: from end to end, broken where a pipe or a column stands in the line of the studs."""
+    columns = [(hole.x0, hole.x1) for hole in framing.holes if hole.opening.keeps == "column"]
+    return _runs(site, [*((stack.gap0, stack.gap1) for stack in framing.stacks if stack.in_line), *columns])
 
 
 def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:

@@ -93,6 +93,8 @@ class Figures:
     pipe_in_bay: Length
     pipe_side: Length
     panel_least: Length
+    column_clear: Length
+    pit_clear: Length
     overhead_longest: Length
     anchor_off_stud: Length
     chase_wider: Length

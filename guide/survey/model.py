@@ -89,6 +89,8 @@ class Opening:
     width: Length | None = asked("opening.width")
     free_width: Length | None = asked("opening.free_width")
     keeps: str | None = asked("opening.keeps")
+    thing_wide: Length | None = asked("opening.thing_wide")
+    thing_clear: Length | None = asked("opening.thing_clear")
     free_floor: Length | None = asked("opening.free_floor")
     tall: Length | None = asked("opening.tall")
     sill: Length | None = asked("opening.sill")

@@ -26,6 +26,7 @@ from tests.jobs import (
     outlet,
     ring,
     standing,
+    stands,
     wall,
     window,
 )
@@ -211,6 +212,26 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     "panel_pipe": (
         one(openings=[kept_free("60 in")], pipes=[lying("0 in", "70 in")]),
         one(openings=[kept_free("60 in")], pipes=[lying("0 in", "60 in")]),
+    ),
+    "thing_unmeasured": (
+        one(openings=[stands("60 in", "appliance", "36 in", thing_wide="24 in")]),
+        one(openings=[stands("60 in", "appliance", "36 in", thing_wide="24 in", thing_clear="6 in")]),
+    ),
+    "thing_crowded": (
+        one(openings=[stands("60 in", "pit", "29 15/16 in", thing_wide="18 in")]),
+        one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),
+    ),
+    "thing_column": (
+        one(openings=[stands("60 in", "column", "8 in", thing_wide="4 in")]),
+        one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),
+    ),
+    "thing_pit": (
+        one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),
+        one(openings=[stands("60 in", "column", "8 in", thing_wide="4 in")]),
+    ),
+    "thing_appliance": (
+        one(openings=[stands("60 in", "appliance", "36 in", thing_wide="24 in", thing_clear="6 in")]),
+        one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),
     ),
     "panel_ask": (one(openings=[kept_free("60 in")]), one(openings=[new_door("60 in")])),
     # one outlet beside the stud at 75 3/4 reaches to 144 1/2: D is 6 3/8 at both ends

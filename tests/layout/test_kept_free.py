@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from guide.layout.parts import Kind, overlap
 from guide.lengths import inches
-from tests.jobs import kept_free, laid, wall
+from tests.jobs import kept_free, laid, stands, wall
 from tests.layout.sizes import marks, size
 
 WALL = laid(wall("196 in", openings=[kept_free("70 in")]))
@@ -36,3 +36,15 @@ def test_fireblocks_are_counted_on_each_side_by_themselves() -> None:
     between = [p for p in long.of(Kind.FIREBLOCK) if inches("20") < p.box.x0 < inches("230")]
 
     assert len(between) == 2
+
+
+def test_at_a_column_the_top_plate_stops_too_and_the_wall_ends_on_both_sides_of_it() -> None:
+    """Kept free from 70 to 80; both plates start at 2 3/8 and end at 190 1/8: no wood touches what holds up the house."""
+    column = laid(wall("196 in", openings=[stands("70 in", "column", "10 in", thing_wide="6 in")]))
+
+    for kind in (Kind.TOP_PLATE, Kind.BOTTOM_PLATE):
+        ends = [(size(part.box.x0), size(part.box.x1)) for part in column.of(kind)]
+        assert (ends[0][0], ends[-1][1]) == ("2 3/8", "190 1/8")
+        assert "70" in [end for _, end in ends]
+        assert "80" in [start for start, _ in ends]
+    assert marks(column, Kind.KING) == ["66 1/8", "77 5/8"]

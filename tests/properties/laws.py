@@ -274,13 +274,14 @@ def stacks(wall: WallLayout) -> Iterator[tuple[Pipe, Length, Length]]:
 
 
 def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield where plate pieces do not tile what is left of the plates between pipes (and doors, at the bottom).
+    """Yield where plate pieces do not tile what is left of the plates between pipes and columns (and doors, at the bottom).
 
     A rest shorter than a stud is thick carries nothing and need not be there.
     """
     pipes = [(x0, x1) for _, x0, x1 in stacks(wall)]
     doors = [(x0, x1) for opening, x0, x1 in holes(wall.wall, basement) if opening.kind != "window"]
-    for kind, breaks in ((Kind.BOTTOM_PLATE, [*pipes, *doors]), (Kind.TOP_PLATE, pipes)):
+    columns = [(x0, x1) for opening, x0, x1 in holes(wall.wall, basement) if opening.keeps == "column"]
+    for kind, breaks in ((Kind.BOTTOM_PLATE, [*pipes, *doors]), (Kind.TOP_PLATE, [*pipes, *columns])):
         pieces = [(p.box.x0, p.box.x1) for p in wall.of(kind)]
         for (_, right), (left, _) in pairwise(sorted(pieces)):
             if left < right:
@@ -383,7 +384,7 @@ def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
     for opening, x0, x1 in holes(survey, basement):
         for part in solid:
             if (
-                part.kind is not Kind.TOP_PLATE
+                (part.kind is not Kind.TOP_PLATE or opening.keeps == "column")
                 and meet(part.box.x0, part.box.x1, x0, x1)
                 and _in_the_clear(wall, opening, part)
             ):
@@ -414,7 +415,7 @@ def _in_the_clear(wall: WallLayout, opening: Opening, part: Part) -> bool:
     """
     survey, inch = wall.wall, inches("1")
     middle = (opening.left + opening.right) // 2
-    low, high = ZERO, (opening.leaf_height or opening.frame_height or ZERO)
+    low, high = ZERO, (opening.leaf_height or opening.frame_height or survey.height.at(middle))
     if opening.kind == "window":
         lining = FIGURES.window_buck + FIGURES.window_return_foam
         low, high = (opening.sill or ZERO) + lining, (opening.sill or ZERO) + (opening.tall or ZERO) - lining

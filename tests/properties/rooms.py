@@ -23,6 +23,7 @@ from tests.jobs import (
     new_door,
     outlet,
     standing,
+    stands,
     wall,
     window,
 )
@@ -60,7 +61,8 @@ def openings(draw: st.DrawFn, at: int, room: int, height: int) -> tuple[Tree, in
     if kind == 1:
         return new_door(tape(at), tape(min(wide, 48 * 16)), tape(tall)), wide
     if kind == 2:
-        return kept_free(tape(at), tape(wide)), wide
+        column = stands(tape(at), "column", tape(wide), thing_wide="4 in")
+        return (kept_free(tape(at), tape(wide)) if draw(st.booleans()) else column), wide
     return framed_door(tape(at), tape(wide), tape(tall), tape(draw(sizes(0, 9)))), wide
 
 
