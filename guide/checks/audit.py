@@ -168,11 +168,12 @@ def _plates(wall: WallLayout) -> Iterator[Finding]:
             yield finding("joints_stacked", wall.letter, wall.mark_of(joint), apart=min(near))
     blocks = wall.of(Kind.JOIST_BLOCK)
     if wall.wall.joists == "alongside":
+        tops = sorted(wall.of(Kind.TOP_PLATE), key=lambda plate: plate.box.x0)
+        free = [(pipe.left_edge, pipe.right_edge) for pipe in wall.wall.pipes]
+        free += [(one.box.x1, other.box.x0) for one, other in pairwise(tops)]  # no plate there that a block could hold
         for left, right in pairwise(blocks):
             apart = right.box.x0 - left.box.x0
-            between = [
-                pipe for pipe in wall.wall.pipes if overlap(left.box.x1, right.box.x0, pipe.left_edge, pipe.right_edge)
-            ]
+            between = [each for each in free if overlap(left.box.x1, right.box.x0, *each)]
             if apart > figures.block_spacing + SIXTEENTH and not between:
                 yield finding("blocks_apart", wall.letter, wall.mark_of(left.box.x0), apart=apart)
 

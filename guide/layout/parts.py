@@ -126,6 +126,10 @@ class Material(StrEnum):
     DRYWALL = "drywall"
 
 
+LUMBER = (Material.STUD, Material.TREATED, Material.SMALL_STUD, Material.SMALL_TREATED)
+"""What is cut from sticks."""
+
+
 @dataclass(frozen=True, slots=True)
 class Fastening:
     """How a part is held: so many of one fastener, at these places along it where they are marked out."""

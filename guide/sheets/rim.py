@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from guide.layout.parts import Kind, Part
 from guide.lengths import ZERO
+from guide.sheets.stops import marks_of
 from guide.sheets.view import WallView
 
 
@@ -15,7 +16,7 @@ def rim_rows(view: WallView) -> list[tuple[str, ...]]:
     return [
         (
             "",
-            ", ".join(part.mark for part in parts),
+            marks_of(view, parts),
             view.bare(parts[0].along, toward="down"),
             view.bare(parts[0].across or ZERO, toward="down"),
             ", ".join(view.bare(part.box.x0, part.place_rests) for part in parts),

@@ -17,10 +17,10 @@ def stops(view: WallView) -> list[str]:
         alike.setdefault(view.size(part.cut, "down"), []).append(part)
     alike.pop(LOCKED, None)
     worth = sorted((p for p in alike.items() if len(p[1]) >= WORTH_A_STOP), key=lambda p: -p[1][0].cut.ticks)
-    return [f"{cut}: {len(parts)} pieces, {_marks(view, parts)}" for cut, parts in worth]
+    return [f"{cut}: {len(parts)} pieces, {marks_of(view, parts)}" for cut, parts in worth]
 
 
-def _marks(view: WallView, parts: list[Part]) -> str:
+def marks_of(view: WallView, parts: list[Part]) -> str:
     """Name pieces, those that follow each other by the first and the last: `A1 to A6, AK1, AK2`."""
     runs: list[list[Part]] = []
     place = {part.id: number for number, part in enumerate(view.wall.parts)}

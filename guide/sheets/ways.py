@@ -11,7 +11,7 @@ from guide.interview.asking import asked_at
 from guide.layout.engine import lay_out
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import off_the_face
-from guide.layout.parts import FULL_HEIGHT, Kind, Layout, Material, WallLayout
+from guide.layout.parts import FULL_HEIGHT, LUMBER, Kind, Layout, WallLayout
 from guide.layout.plane import Line, left_open, line_at, on_line
 from guide.lengths import ZERO, Length, Tape, as_run, inches
 from guide.order.crew import crew_of
@@ -82,7 +82,7 @@ def _row(view: WallView, line: Line, nearest: Length, layout: Layout) -> tuple[s
     plan, wall = view.plan, layout.by_letter[view.wall.letter]
     steps = order_of_work(layout)
     notched = sum(bool(part.notches) for part in wall.of(*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE))
-    wood = [part.cut for part in wall.parts if part.material in (Material.STUD, Material.TREATED)]
+    wood = [part.cut for part in wall.parts if part.material in LUMBER]
     return (
         view.bare(line.back),
         _made_of_things(view.wall, line, plan.survey.basement, plan.guessed),

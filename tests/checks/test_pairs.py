@@ -24,6 +24,7 @@ from tests.jobs import (
     lying,
     new_door,
     outlet,
+    partition,
     ring,
     standing,
     stands,
@@ -310,6 +311,11 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     ),
     # the concrete steps down at 96, and from 98 a place is kept free: the nearest stud beyond it is over 16 in off
     "fireblock_step": (stepped("12 9/16 in"), stepped("12 1/2 in")),
+    # the right face at 57 1/2 would have its stud from 56 3/4 to 58 1/4, in king and trimmer of the door
+    "partition_post": (
+        job([wall("196 in", openings=[partition("54 in"), new_door("60 in")])]),
+        job([wall("196 in", openings=[partition("53 1/4 in"), new_door("60 in")])]),
+    ),
     "fireblock_side": (one(openings=[kept_free("6 1/16 in")]), one(openings=[kept_free("6 1/8 in")])),
     "fireblock_end": (one(openings=[new_door("8 9/16 in")]), one(openings=[new_door("8 5/8 in")])),
     "caps_part": (

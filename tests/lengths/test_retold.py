@@ -56,7 +56,7 @@ def test_no_step_and_no_question_asks_a_metric_tape_for_inches() -> None:
     texts = [word for step in load_steps().step for word in step.words]
     texts += [said for q in load_book().questions for said in (q.ask, q.why, q.how, q.unknown.say)]
     left = {found for text in texts for found in re.findall(r"\d (?:in|ft)\b.{0,7}", retold(text, "millimetres"))}
-    goods = re.compile(r"8 ft (?:sheet|stick)|8 ft, foam|4 in each f")
+    goods = re.compile(r"\d ft (?:sheet|stick|piece)|\d ft, (?:foam|2x4)|2 ft\.|8 in studs|4 in each f")
     assert left
     assert {each for each in left if not goods.match(each)} == set()
 

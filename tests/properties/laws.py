@@ -337,9 +337,12 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     if widest > limit and "remark.fireblock_far" not in said:
         yield f"{widest!r} between fireblocks"
     ends = sum(remark.saying.key == "remark.fireblock_end" for remark in wall.remarks)
+    left, right = (
+        FIGURES.stud_spacing + abs(end.slant) for end in (wall.left, wall.right)
+    )  # uprights stand clear of it
     for near in (
-        [b for b in blocks if b.box.x0 - max(ZERO, wall.plate_start) <= FIGURES.stud_spacing],
-        [b for b in blocks if min(wall.wall.length, wall.plate_end) - b.box.x1 <= FIGURES.stud_spacing],
+        [b for b in blocks if b.box.x0 - max(ZERO, wall.plate_start) <= left],
+        [b for b in blocks if min(wall.wall.length, wall.plate_end) - b.box.x1 <= right],
     ):
         if not near:
             ends -= 1
