@@ -333,7 +333,10 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     blocks = sorted(wall.of(Kind.FIREBLOCK), key=lambda p: p.box.x0)
     start, end = min(ZERO, wall.plate_start), max(wall.wall.length, wall.plate_end)
     edges = [start, *(x for b in blocks for x in (b.box.x0, b.box.x1)), end]
-    widest = max(right - left for left, right in list(pairwise(edges))[::2])
+    told = {dict(r.saying.values)["side"] for r in wall.remarks if r.saying.key == "remark.fireblock_end"}
+    spans = list(pairwise(edges))[::2]  # a way on past an end without a block is closed with wool, and that is said
+    spans = spans["left" in told : len(spans) - ("right" in told)] or spans
+    widest = max(right - left for left, right in spans)
     if widest > limit and "remark.fireblock_far" not in said:
         yield f"{widest!r} between fireblocks"
     ends = sum(remark.saying.key == "remark.fireblock_end" for remark in wall.remarks)

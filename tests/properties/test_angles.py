@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from tests.jobs import Tree, job, layout_of
@@ -27,7 +27,7 @@ def bent(draw: st.DrawFn) -> Tree:
     return job([one, other], square="across the corners", **draw(basements()))
 
 
-@settings(max_examples=12)
+@settings(max_examples=12, phases=[Phase.generate])
 @given(tree=bent())
 def test_walls_that_meet_at_any_angle_share_no_room(tree: Tree) -> None:
     layout = layout_of(tree)
