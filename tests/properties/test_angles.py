@@ -20,6 +20,9 @@ def bent(draw: st.DrawFn) -> Tree:
     outside = draw(st.booleans())
     one: Tree = draw(walls(corners=(None, corner)))
     other: Tree = draw(walls(corners=(corner, None)))
+    if one["joists"] == other["joists"] == "alongside":  # joists of one floor run alongside no two walls that meet
+        other["joists"] = "into"
+        del other["parallel_gap"]
     one["right"] = "outside corner" if outside else "inside corner"
     # the marks lie as far apart inside a corner of 80 to 166 degrees as round one that leaves 80 to 166 of concrete
     least, most = (39, 106) if outside else (92, 138)
