@@ -337,7 +337,7 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     spans = list(pairwise(edges))[::2]  # a way on past an end without a block is closed with wool, and that is said
     spans = spans["left" in told : len(spans) - ("right" in told)] or spans
     widest = max(right - left for left, right in spans)
-    if widest > limit and "remark.fireblock_far" not in said:
+    if widest > limit and not said & {"remark.fireblock_far", "remark.fireblock_side"}:  # or beside a place kept free
         yield f"{widest!r} between fireblocks"
     ends = sum(remark.saying.key == "remark.fireblock_end" for remark in wall.remarks)
     left, right = (
