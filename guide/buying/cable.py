@@ -58,9 +58,8 @@ def _ways(walls: Sequence[WallLayout], ring: bool) -> list[Length]:
     for wall, after in zip(walls, [*walls[1:], walls[0]], strict=True):
         stops += [_Stop(start + at, ends) for at, ends in sorted(_boxes(wall))]
         detours += [_Detour(start + at, more) for at, more in _climbs(wall)]
-        turn = _middle(wall) + _middle(
-            after
-        )  # of a corner at an angle too: that is off by a few inches, the spare is more
+        # of a corner at an angle too: that is off by a few inches, and the spare is more
+        turn = _middle(wall) + _middle(after)
         start = start + wall.wall.length + (turn if wall.right.what == "outside corner" else -turn)
     if len(stops) < 2:
         return []

@@ -17,10 +17,8 @@ def lint_sketches(sketches: Sequence[Sketch], book: Book) -> Iterator[str]:
         if refs.count(ref) > 1:
             yield f"sketches.toml: {ref} has {refs.count(ref)} sketches."
     for number, sketch in enumerate(sketches, 1):
-        name, lines = (
-            f"sketches.toml: sketch {number} ({', '.join(sketch.of) or 'of no question'})",
-            sketch.text.splitlines(),
-        )
+        name = f"sketches.toml: sketch {number} ({', '.join(sketch.of) or 'of no question'})"
+        lines = sketch.text.splitlines()
         if not sketch.of:
             yield f"{name} goes with nothing that is asked."
         if len(lines) > TALLEST or max(map(len, lines), default=0) > WIDEST:
