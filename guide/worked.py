@@ -6,7 +6,8 @@ import shutil
 from importlib.resources import files
 from pathlib import Path
 
-WORKED_JOBS = ("first-wall", "crooked-wall", "outside-corner", "four-walls", "metric-wall")
+WORKED_JOBS = ("first-wall", "crooked-wall", "outside-corner", "metric-wall", "four-walls")
+"""The last is the one that is practised on when none is named: the whole room."""
 PRACTICE_FOLDER = "wallbrief-practice"
 
 

@@ -215,6 +215,17 @@ def test_a_file_that_is_not_there_is_one_sentence(tmp_path: Path, capsys: pytest
         assert (said.out, said.err.count("\n")) == ("", 1), arguments
 
 
+def test_practise_without_a_name_is_the_whole_room(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The README's first command: four walls, not the newest of the worked jobs."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("sys.stdin", io.StringIO())
+
+    assert main(["practise"]) == 0
+    assert "wallbrief-papers/four-walls" in capsys.readouterr().out
+
+
 def test_practise_without_a_screen_writes_the_papers_of_a_worked_job(tmp_path: Path) -> None:
     """The README's first command in a pipe: it says that the job is invented, and writes its papers and a summary."""
     command = [sys.executable, "-m", "guide.cli", "practise", "first-wall"]
