@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from guide.layout.parts import Kind, Part, WallLayout
+from guide.layout.ends import End
+from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, inches
 from guide.survey.model import Basement
 from tests.properties.laws import FIGURES, TICK, holes, slope_of
@@ -31,8 +32,8 @@ def open_ledges(wall: WallLayout, basement: Basement) -> Iterator[str]:
         front = wall.offsets.back + (FIGURES.block_lap if part.kind is Kind.UPPER_BLOCK else ZERO)
         if part.box.y0 > -survey.shelf or part.box.y1 < front or (part.wide or ZERO) < front + survey.shelf - SIXTEENTH:
             yield f"{part.id} does not reach from the wood wall to its front"
-    at = max(ZERO, wall.plate_start)
-    last = min(survey.length, wall.plate_end)
+    at = max(ZERO, wall.plate_start, _others(wall.left))
+    last = min(survey.length, wall.plate_end, survey.length - _others(wall.right))
     covered = [(p.box.x0, p.box.x1) for p in strips]
     covered += list(_free(wall, basement))
     for x0, x1 in [*sorted(covered), (last, last)]:
@@ -45,6 +46,28 @@ def open_ledges(wall: WallLayout, basement: Basement) -> Iterator[str]:
             yield f"{block.id} has no mate"
         elif not _closes(wall, block, mate):
             yield f"{mate.id} leaves a gap over the ledge or under the plate"
+
+
+def _others(end: End) -> Length:
+    """Return how far before an outside corner the ledge of the other wall begins, which lies over that corner."""
+    return end.cap if end.what == "outside corner" and not end.over else ZERO
+
+
+def corner_ledges(layout: Layout) -> Iterator[str]:
+    """Yield each outside corner of two told walls whose ledge does not run on over it to the back of the other's studs."""
+    for wall in layout.walls:
+        other = layout.by_letter.get(wall.wall.right_joined or "")
+        if other is None or wall.right.what != "outside corner" or wall.right.mitred:
+            continue
+        strips = wall.of(Kind.LEDGE), other.of(Kind.LEDGE)
+        over = wall.right.over
+        if not all(strips):
+            continue
+        past = max(p.box.x1 for p in strips[0]) - wall.wall.length if over else -min(p.box.x0 for p in strips[1])
+        back = (other if over else wall).offsets.back
+        things = (wall if over else other).wall
+        if past < back and not (things.pipes or things.openings):
+            yield f"the ledge of {wall.letter} and {other.letter} ends {past!r} past their corner, not {back!r}"
 
 
 def _free(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, Length]]:

@@ -9,6 +9,7 @@ from guide.layout.parts import Kind
 from guide.lengths import ZERO
 from tests.jobs import Tree, layout_of
 from tests.properties import drywall_law, foam_law, laws
+from tests.properties.ledge_law import corner_ledges
 from tests.properties.rooms import rooms, single_walls
 from tests.properties.twins import half_told
 
@@ -16,8 +17,10 @@ from tests.properties.twins import half_told
 @settings(max_examples=80)
 @given(tree=rooms())
 def test_walls_that_meet_in_a_corner_share_no_volume(tree: Tree) -> None:
-    """Plates, packs, foam, caps and boxes of the two walls of a corner stand beside each other."""
-    assert not list(laws.corner_clashes(layout_of(tree)))
+    """Plates, packs, foam, caps and boxes of the two walls of a corner stand beside each other, one ledge over the corner."""
+    layout = layout_of(tree)
+
+    assert not [*laws.corner_clashes(layout), *corner_ledges(layout)]
 
 
 @settings(max_examples=60)
