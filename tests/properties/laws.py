@@ -23,6 +23,9 @@ UPRIGHT = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
 OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP, Kind.RIM)
 """Parts that lie on the concrete or over the joists' underside, behind and above the wall; pipes pass through them."""
 
+SCREWED = inches("16").ticks
+"""The furthest from screw to screw through a block's lap; common practice."""
+
 CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK, Kind.UPPER_BLOCK)
 """Parts cut square to the height at their own centre: on a slope one edge stands a little high, the other low."""
 
@@ -359,9 +362,29 @@ def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
     ]
     if len(unclosed) > sum(remark.saying.key == "remark.fireblock_side" for remark in wall.remarks):
         yield "a place kept free with the hollow open beside it"
-    for block in blocks:
-        if not any(block.box.x0 == p.box.x1 or block.box.x1 == p.box.x0 for p in wall.of(Kind.STUD, Kind.KING)):
-            yield f"{block.id} is beside no stud"
+
+
+def unheld_blocks(wall: WallLayout, basement: Basement) -> Iterator[str]:
+    """Yield each upright fireblock that does not lie flat against one upright, all the way up and a full lap over its side.
+
+    A screw every 16 in goes through the lap. Each is cut square at its own centre, to a sixteenth: by so much, and by the
+    slope from one centre to the other, the block may stand over the stud.
+    """
+    survey, uprights = wall.wall, wall.of(Kind.STUD, Kind.KING)
+    for block in wall.of(Kind.FIREBLOCK, Kind.UPPER_BLOCK):
+        box = block.box
+        low, high = box.z0.at(survey, block.centre), box.z1.at(survey, block.centre)
+        beside = [p for p in uprights if p.box.x1 == box.x0 or p.box.x0 == box.x1]
+        if not any(
+            p.box.y0 + FIGURES.block_lap <= box.y1 <= p.box.y1
+            and p.box.z0.at(survey, block.centre) <= low
+            and high
+            <= p.box.z1.at(survey, block.centre) + SIXTEENTH + slope_of(survey, p) + slope_of(survey, block) + TICK
+            for p in beside
+        ):
+            yield f"{block.id} lies against no upright all the way up"
+        if sum(held.count for held in block.fastenings) * SCREWED < block.cut.ticks:
+            yield f"{block.id} has a screw further than 16 in from the next"
 
 
 # ------------------------------------------------------------------------------------- pipes, openings and counting

@@ -81,6 +81,13 @@ def test_fire_cannot_run_further_than_the_limit_or_it_is_remarked(tree: Tree) ->
 
 @often
 @any_wall
+def test_every_fireblock_lies_against_one_stud_all_the_way_up(tree: Tree) -> None:
+    """Common practice: it is screwed flat to the side of a stud, a lap wide, so that it needs no second stud to hold it."""
+    assert not broken(laws.unheld_blocks, tree)
+
+
+@often
+@any_wall
 def test_low_concrete_is_closed_by_its_ledge_and_every_fireblock_goes_on_above_it(tree: Tree) -> None:
     """Model code, IRC 2021 R302.11: the hollow below and the one above, which reaches back to the wood wall, are parted."""
     assert not broken(open_ledges, tree)

@@ -65,8 +65,13 @@ def gone(part: Part) -> None:
     """Leave a part out."""
 
 
+def unscrewed(part: Part) -> Part:
+    """Leave out what holds a part."""
+    return replace(part, fastenings=())
+
+
 EVERY: tuple[Law, ...] = (
-    laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, drywall_law.loose_edges,
+    laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, laws.unheld_blocks, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
     open_ledges, bare_bays,
 )  # fmt: skip
@@ -97,6 +102,10 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (laws.untiled, Kind.BOTTOM_PLATE, gone),
         (laws.untiled, Kind.TOP_PLATE, moved("1/16")),
         (laws.open_ways, Kind.FIREBLOCK, gone),
+        (laws.unheld_blocks, Kind.FIREBLOCK, moved("1/16")),
+        (laws.unheld_blocks, Kind.FIREBLOCK, moved("0", "-1/16")),
+        (laws.unheld_blocks, Kind.FIREBLOCK, unscrewed),
+        (laws.unheld_blocks, Kind.STUD, shorter("6")),
         (drywall_law.loose_edges, Kind.STUD, gone),
         (drywall_law.loose_edges, Kind.DRYWALL, moved("8")),
         (drywall_law.bare_framing, Kind.DRYWALL, gone),
