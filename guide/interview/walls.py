@@ -31,6 +31,7 @@ _WALLS = "basement.walls"
 _OTHER_SIDE = {"left": "right", "right": "left"}
 _CORNER = (
     "left", "right", "left_framed", "right_framed", "left_first", "right_first", "left_foam", "right_foam", "across",
+    "left_across",
 )  # fmt: skip
 """Questions of a wall that speak of its corners and ends."""
 
@@ -184,6 +185,8 @@ def _mirrored_path(book: Book, answers: Answers, path: str, ends: bool) -> str:
 
 
 def _sided(question_id: str) -> str:
+    if question_id.endswith("across"):  # of the right corner, unless it says left
+        return "across" if question_id == "left_across" else "left_across"
     side, _, rest = question_id.partition("_")
     other = _OTHER_SIDE.get(side)
     return question_id if other is None else f"{other}_{rest}" if rest else other

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from guide.interview.asking import CORNERS
 from guide.layout.ends import End, Offsets
 from guide.layout.heights import ledges_on
 from guide.layout.parts import Decision
@@ -17,9 +18,9 @@ from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying, saying
 from guide.survey.closing import Corner as Measured
-from guide.survey.closing import corner_right
+from guide.survey.closing import corner_left, corner_right
 from guide.survey.model import Survey, Wall
-from guide.survey.traverse import Vector
+from guide.survey.traverse import Vector, degrees_of
 
 
 @dataclass(frozen=True)
@@ -104,7 +105,7 @@ def end_of(
     At an inside corner the through wall stops the neighbour's B short of the concrete, the butt wall its F. At an
     outside corner the through wall runs on past the concrete by the neighbour's F, the butt wall by its B. Mitred plates
     reach from where the backs meet to where the faces do. A neighbour that is not in this job is taken to be built like
-    this wall, and the corner at its left end to be square.
+    this wall.
     """
     what = wall.left_end if side == "left" else wall.right_end
     if what == "open end":
@@ -119,7 +120,7 @@ def end_of(
         neighbour, rests = None, frozenset({wall.ref(side), wall.ref(f"{side}_first")})
         other, case, shelf = offsets[wall.letter], cases[wall.letter], wall.shelf
         sheeted_first, lengths = True, frozenset[str]()
-        measured = corner_right(survey, wall, wall) if side == "right" else None
+        measured = corner_right(survey, wall, wall) if side == "right" else corner_left(survey, wall)
         no_ledge = False
     else:
         through = corner.through == wall.letter
@@ -136,9 +137,8 @@ def end_of(
     lap = ZERO if sheeted_first else inches(survey.basement.drywall).on("basement.drywall")
     parted = (case == 1) is not (cases[wall.letter] == 1)  # on the concrete here, under the joists there
     edge = other.back if not parted and case == 1 else other.face  # where the neighbour's cap, or its plate, ends
-    inside, joint = what == "inside corner", measured.joint if measured else "square"
-    turn = _turn(measured, what) if measured else (Fraction(0), Fraction(1 if inside else -1))
-    angle = measured.rests if measured else frozenset[str]()
+    inside, joint = what == "inside corner", measured.joint
+    turn, angle = _turn(measured, what), measured.rests
     rests |= angle
     # at an outside corner the butt wall's drywall covers the end of the through wall's framing, whose cap covers the corner
     runs_on = through == inside
@@ -186,17 +186,17 @@ def _sheeted_first(wall: Wall, other: Wall) -> bool:
 
 def end_decisions(wall: Wall, ends: tuple[End, End]) -> tuple[Decision, ...]:
     """Return what was taken for granted at corners whose other wall is not in this job."""
-    keys = {"inside corner": "corner", "outside corner": "outside"}
     return tuple(
-        Decision(
-            f"{wall.letter}.corner_{side}",
-            wall.letter,
-            saying(
-                f"decision.{keys[end.what]}_alone_{'through' if end.through else 'butt'}",
-                side=side,
-                clear=abs(end.clear),
-            ),
-        )
+        Decision(f"{wall.letter}.corner_{side}", wall.letter, _alone(side, end))
         for side, end in zip(("left", "right"), ends, strict=True)
-        if end.through is not None and end.neighbour is None
+        if end.what in CORNERS and end.neighbour is None
     )
+
+
+def _alone(side: str, end: End) -> Saying:
+    """Say how a wall ends at a corner whose other wall is not in this job."""
+    if end.mitred:
+        degrees = half_degrees(180 - degrees_of(end.turn))
+        return saying("decision.corner_alone_mitred", side=side, degrees=degrees, off=half_degrees(end.off_square))
+    what, role = end.what.removesuffix(" corner").replace("inside", "corner"), "through" if end.through else "butt"
+    return saying(f"decision.{what}_alone_{role}", side=side, clear=abs(end.clear))

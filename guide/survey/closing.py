@@ -6,7 +6,7 @@ A corner is square unless somebody measured it, across marks at 60 and 80 in or 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import accumulate
 
@@ -185,6 +185,14 @@ def corner_right(survey: Survey, wall: Wall, other: Wall) -> Corner:
         return Corner(wall, other, SQUARE, frozenset())
     cosine = angle_across(figures.square_one.inch, figures.square_other.inch, across.inch)
     return Corner(wall, other, cosine, across.rests)
+
+
+def corner_left(survey: Survey, wall: Wall) -> Corner:
+    """Return the corner at the left end of a wall: with the wall before it, or with one like it that is not in this job."""
+    before = survey.by_letter.get(wall.left_joined or "")
+    if before is None:
+        before = replace(wall, right=wall.left_end, right_corner=None, across=wall.left_across)
+    return corner_right(survey, before, wall)
 
 
 def _lever() -> Fraction:

@@ -249,6 +249,7 @@ class Wall:
     right_foam: str | None = asked("wall.right_foam")
     layout_from: str = asked("wall.layout_from")
     across: Length | None = asked("wall.across")
+    left_across: Length | None = asked("wall.left_across")
     height: Profile = asked("wall.height")
     concrete: Profile = asked("wall.concrete")
     string: Profile = asked("wall.string")

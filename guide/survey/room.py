@@ -11,7 +11,7 @@ from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
 from guide.reference.stock import load_stock
-from guide.survey.closing import corner_right, impossible_diagonals
+from guide.survey.closing import corner_left, corner_right, impossible_diagonals
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
 from guide.survey.on_hand import read_on_hand
 from guide.survey.traverse import degrees_of
@@ -228,8 +228,7 @@ def _diagonals(survey: Survey, wall: Wall) -> Iterator[Problem]:
 
 def _angles(survey: Survey, wall: Wall) -> Iterator[Problem]:
     """A corner too sharp or too flat for two walls of studs."""
-    before = survey.by_letter.get(wall.left_joined or "")
-    corners = [corner_right(survey, before, wall)] if before is not None else []
+    corners = [corner_left(survey, wall)] if wall.left_end in CORNERS else []
     if wall.right_end in CORNERS:
         corners.append(corner_right(survey, wall, survey.by_letter.get(wall.right_joined or "", wall)))
     for corner in corners:

@@ -124,6 +124,14 @@ def test_the_ends_of_a_wall_that_meets_no_other_are_turned_with_it() -> None:
     assert after["A.right_framed"].value == inches("6")
 
 
+def test_the_angle_of_a_corner_goes_with_it_to_the_other_end() -> None:
+    """The reading across the left corner is the one across the right corner then, and the other way round."""
+    after = mirrored(BOOK, from_json(job([wall(left_across="104 in", across="96 in")]), BOOK).answers, 0)
+    assert after is not None
+
+    assert (after["A.left_across"].value, after["A.across"].value) == (inches("96"), inches("104"))
+
+
 def test_only_corners_that_other_walls_meet_in_now_are_in_doubt() -> None:
     """Of four walls in a ring, taking the third out leaves the first one's corner with the second alone."""
     before = four_walls()

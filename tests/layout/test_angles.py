@@ -130,6 +130,35 @@ def test_a_corner_at_an_angle_whose_other_wall_is_not_in_the_job_is_mitred_for_o
     assert said(layout.walls[1]) == []
 
 
+@pytest.mark.parametrize(
+    ("what", "across"), [("inside corner", WIDE), ("outside corner", ROUND), ("inside corner", ALMOST)]
+)
+def test_a_corner_at_the_open_left_end_of_a_chain_is_framed_as_its_mirror_image_on_the_right(
+    what: str, across: str
+) -> None:
+    """What is measured on the left of the first wall gives the same end as on the right of the last one."""
+    first = wall("144 in", left=what, left_first="this wall", left_across=across, right="open end")
+    last = wall("144 in", left="open end", right=what, right_first="this wall", across=across)
+    layout = layout_of(job([first, last], square="across the corners"))
+    left, right = layout.by_letter["A"].left, layout.by_letter["B"].right
+
+    assert (left.mitred, left.through, left.neighbour) == (right.mitred, right.through, None)
+    assert [left.clear, left.slant, left.first_sheet, left.cap, left.face] == [
+        right.clear, right.slant, right.first_sheet, right.cap, right.face,
+    ]  # fmt: skip
+    assert left.slant.ticks
+    assert "A.left_across" in left.slant.rests
+    assert decided(layout.walls[0], "corner_left") == decided(layout.walls[1], "corner_right")
+
+
+def test_a_left_corner_too_sharp_for_studs_is_said_of_its_own_reading() -> None:
+    """80 across is 68 degrees."""
+    first = wall("144 in", left="inside corner", left_across="80 in", right="open end")
+    problems = layout_of(job([first, wall("96 in")], square="across the corners")).survey.problems
+
+    assert [(p.saying.key, p.paths) for p in problems] == [("problem.angle", ("A.left_across",))]
+
+
 def test_a_bay_seen_in_a_mirror_has_the_same_ends_and_as_many_pieces() -> None:
     """The long wall ends in the corner as it begins in it when the two change places."""
     layout, mirrored = bent(WIDE), bent(WIDE, longer="right")

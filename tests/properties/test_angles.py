@@ -27,6 +27,8 @@ def bent(draw: st.DrawFn) -> Tree:
     # the marks lie as far apart inside a corner of 80 to 166 degrees as round one that leaves 80 to 166 of concrete
     least, most = (39, 106) if outside else (92, 138)
     one["across"] = tape(draw(sizes(least, most)))
+    least, most = (39, 106) if one["left"] == "outside corner" else (92, 138)
+    one["left_across"] = tape(draw(sizes(least, most)))
     return job([one, other], square="across the corners", **draw(basements()))
 
 
