@@ -38,7 +38,7 @@ def broken(tree: Tree, whole: bool) -> Iterator[tuple[str, str]]:
     for law in EVERY if whole else HALF_TOLD:
         for wall in layout.walls:
             yield from ((law.__name__, said) for said in law(wall, layout.survey.basement))
-    for corner in (laws.corner_clashes, corner_ledges):
+    for corner in (laws.corner_clashes, corner_ledges) if whole else ():
         yield from ((corner.__name__, said) for said in corner(layout))
 
 
