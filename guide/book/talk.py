@@ -55,6 +55,10 @@ class Understood(BaseModel):
     """Words that may stand beside a choice without changing it."""
     denials: tuple[str, ...]
     """Words that may stand beside a no without changing it."""
+    negations: tuple[str, ...]
+    """Words that make a clause deny what it speaks of."""
+    takes_back: tuple[str, ...]
+    """Words by which a clause takes back a part of what another one says."""
     nothing: tuple[str, ...]
     """Replies to a question for free words that say there is nothing to say."""
 

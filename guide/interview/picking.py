@@ -7,7 +7,7 @@ nearest reading, to be offered.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
 
 from guide.book.questions import Choice, Question
@@ -15,10 +15,57 @@ from guide.book.talk import load_talk
 from guide.interview.values import pick
 
 _YES_OR_NO = ("yes", "no")
+_CLAUSES = re.compile(
+    r"\s*(?:[;.](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|\(|\)|\b(?:and|because|cause|since|cos)\b)\s*", re.IGNORECASE
+)
+"""What parts what is said from what explains it."""
 
 
 def pick_in(question: Question, said: str) -> tuple[Choice, bool] | None:
     """Return the one choice that a reply names, and whether nothing else in it is left unexplained; None for none or several."""
+    whole = _pick(question, said)
+    if whole and whole[1]:
+        return whole
+    clauses = [each for each in _CLAUSES.split(said) if each.strip()]
+    if len(clauses) > 1 and (choice := _said_and_explained(question, clauses)):
+        return choice, True
+    return whole
+
+
+def _said_and_explained(question: Question, clauses: list[str]) -> Choice | None:
+    """Pick what one clause says for certain, where the others only explain it: “family room, nobody sleeps there”.
+
+    A clause that denies may speak of the other choices, one that does not of none of them, and neither may take back
+    (“no, only in spring”) or bring up again what the question asks about (“no, just a puddle”).
+    """
+    talk = load_talk()
+    picked = [_pick(question, each) for each in clauses]
+    sure = {found[0].id: found[0] for found in picked if found and found[1]}
+    if len(sure) != 1:
+        return None
+    (choice,) = sure.values()
+    own = _meant_by(phrase for phrase, each in _phrases(question) if each is choice)
+    others = _meant_by(phrase for phrase, each in _phrases(question) if each is not choice) - own
+    for clause, found in zip(clauses, picked, strict=True):
+        if found and found[1]:
+            continue
+        words = set(talk.folded(re.sub(r"[,;:()“”\"?]", " ", clause)).split())
+        denies = bool(words & set(talk.understood.negations))
+        touched = own if denies else others | _meant_by([question.ask])
+        if "?" in clause or words & set(talk.understood.takes_back) or _meant_by(words) & touched:
+            return None
+    return choice
+
+
+def _meant_by(phrases: Iterable[str]) -> set[str]:
+    """Return the words of phrases that mean something, cut to the stem in which sleep, sleeps and sleeping are one."""
+    words = (word for phrase in phrases for word in re.findall(r"[a-z']+", phrase.lower()))
+    fillers = {*load_talk().understood.fillers, *load_talk().understood.denials}
+    return {re.sub(r"(?:ing|ed|er|es|s|y|ie)$", "", word) for word in words if len(word) > 3 and word not in fillers}
+
+
+def _pick(question: Question, said: str) -> tuple[Choice, bool] | None:
+    """Return the one choice that a reply names as a whole, and whether every word of it is explained."""
     plain = re.sub(r"[,;:()“”\"]+(?=\s|$)|(?<=\s)[(“\"]", " ", load_talk().folded(said))
     plain = " ".join(plain.split())
     if choice := pick(question, plain):
