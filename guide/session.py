@@ -26,7 +26,7 @@ from guide.reference.office import Office
 from guide.sheets.carried import carried_out
 from guide.sheets.pointed import as_typed, pieces_meant
 from guide.sheets.said import read_back
-from guide.sheets.shown import letter_of, picture_lines
+from guide.sheets.shown import COLUMNS, letter_of, picture_lines
 from guide.sheets.signed import sign_off
 from guide.sheets.spoken import (
     answer_lines,
@@ -63,7 +63,7 @@ class _Pending:
 
 
 class Session(OpenJob):
-    """The talk about one open job."""
+    """The talk about one open job. `columns` is how wide a drawing in it may be; whoever shows the talk sets it."""
 
     def __init__(
         self, book: Book, job: Job, path: Path | None = None, office: Office | None = None, *, ascii_only: bool = False
@@ -76,6 +76,7 @@ class Session(OpenJob):
         self._later: frozenset[str] = frozenset()
         self._first: str | None = None
         self._history = History()
+        self.columns = COLUMNS
 
     @classmethod
     def opened(cls, book: Book, path: Path, office: Office | None = None, *, ascii_only: bool = False) -> Session:
@@ -166,9 +167,8 @@ class Session(OpenJob):
         if order.command == "findings":
             return Turn(self.findings_lines())
         if order.command in ("draw", "section", "floor"):
-            return Turn(
-                picture_lines(self.layout, order.command, letter_of(order.wall, self._here), ascii_only=self.ascii_only)
-            )
+            letter, ascii_only = letter_of(order.wall, self._here), self.ascii_only
+            return Turn(picture_lines(self.layout, order.command, letter, self.columns, ascii_only=ascii_only))
         carried = carried_out(self.book, self.answers, order)
         if carried.answers is not None:
             self._history = self._history.after(self.job)

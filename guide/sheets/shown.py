@@ -14,9 +14,12 @@ if TYPE_CHECKING:
     from guide.layout.parts import Layout
 
 COLUMNS = 78
+"""Columns of a drawing where nobody says how many there are."""
 
 
-def picture_lines(layout: Layout, command: Command, letter: str, *, ascii_only: bool = False) -> tuple[str, ...]:
+def picture_lines(
+    layout: Layout, command: Command, letter: str, columns: int, *, ascii_only: bool = False
+) -> tuple[str, ...]:
     """Return the floor plan, or the elevation or section of a wall: the one asked for, else the last that can be drawn."""
     from guide.drawing.elevation import elevation  # no drawing is loaded before somebody wants one
     from guide.drawing.floor_plan import floor_plan
@@ -27,10 +30,10 @@ def picture_lines(layout: Layout, command: Command, letter: str, *, ascii_only: 
     if not layout.walls:
         return (say_of_talk("nothing_drawn"),)
     if command == "floor":
-        return tuple(render(floor_plan(layout), columns=COLUMNS, tape=tape, ascii_only=ascii_only).splitlines())
+        return tuple(render(floor_plan(layout), columns=columns, tape=tape, ascii_only=ascii_only).splitlines())
     wall = layout.by_letter.get(letter, layout.walls[-1])
     drawing = section(wall) if command == "section" else elevation(wall)
-    return tuple(render(drawing, columns=COLUMNS, tape=tape, ascii_only=ascii_only).splitlines())
+    return tuple(render(drawing, columns=columns, tape=tape, ascii_only=ascii_only).splitlines())
 
 
 def drawn_wall(

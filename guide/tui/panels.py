@@ -6,9 +6,13 @@ from textual.containers import VerticalScroll
 from textual.widgets import Static
 
 from guide.session import Session
+from guide.tui.wall import NARROWEST
 
 MOST_LINES = 96
 """Lines of the talk that can be scrolled back to; what was answered before is found in the list of answers."""
+
+INDENT = 2
+"""Columns by which the style sheet moves in what wallbrief said."""
 
 
 class Conversation(VerticalScroll):
@@ -26,6 +30,7 @@ class Conversation(VerticalScroll):
 
     def asked(self, heading: str, lines: list[str]) -> None:
         """Show a question under the name of what it is about."""
+        self.anchor()
         if heading:
             self._add(heading, "heading")
         self._question = tuple(self._add(line, "asked") for line in lines)
@@ -35,8 +40,18 @@ class Conversation(VerticalScroll):
         if any(line.region.y < self.region.y for line in self._question):
             self._question = tuple(self._add(str(line.content), "asked") for line in self._question)
 
+    @property
+    def columns(self) -> int:
+        """Columns that a line of what is said can have without being broken."""
+        return max(NARROWEST, self.scrollable_content_region.width - INDENT)
+
+    def read(self, pages: int) -> None:
+        """Scroll by so many screens, a line less each, so that nothing is passed over; until the next reply."""
+        self.scroll_relative(y=pages * (self.scrollable_content_region.height - 1), animate=False)
+
     def heard(self, text: str) -> None:
         """Show what the person said."""
+        self.anchor()
         self._add(f"> {''.join(c for c in text if c.isprintable())}", "heard")
 
     def said(self, line: str) -> None:

@@ -35,6 +35,8 @@ class Talk(Screen[None]):
         Binding("ctrl+y", "redo", show=False),
         Binding("escape", "reply", show=False),
         Binding("down", "choices", show=False),
+        Binding("pageup", "read(-1)", show=False),
+        Binding("pagedown", "read(1)", show=False),
     ]
 
     def __init__(self, session: Session) -> None:
@@ -153,6 +155,10 @@ class Talk(Screen[None]):
         if choices.display:
             choices.focus()
 
+    def action_read(self, pages: int) -> None:
+        """Read again what was said before."""
+        self._conversation.read(pages)
+
     def action_papers(self) -> None:
         """Read the papers, and write them."""
         from guide.tui.papers import Papers  # the templates are loaded when somebody wants a paper
@@ -169,6 +175,7 @@ class Talk(Screen[None]):
 
     def _reply(self, text: str) -> None:
         self._conversation.heard(text)
+        self._session.columns = self._conversation.columns
         self._after(self._session.reply(text))
 
     def _show_worked_reply(self) -> None:

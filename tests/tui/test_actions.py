@@ -1,4 +1,4 @@
-"""The palette of actions, undo by key, and a user who presses and types anything: no exception, no lost answer, no stuck focus."""
+"""The palette of actions, and a user who presses and types anything: no exception, no lost answer, no stuck focus."""
 
 from __future__ import annotations
 
@@ -11,35 +11,14 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
 from guide.session import Session
 from guide.tui.app import make_app
-from guide.tui.asides import ActionList
 from guide.tui.talk import Talk
 from guide.tui.wall import WallPane
 from tests.tui.anybody import misuse
 from tests.tui.test_talk import said, say, session_of
 from tests.walkthroughs import ROOT, worked
 
-SIZES = [(80, 24), (120, 40), (200, 60)]
 STEPS = 120
 """Keys and lines of each who presses anything; `python -m tests.tui.anybody` goes on for thousands."""
-
-
-@pytest.mark.parametrize("size", SIZES)
-async def test_an_action_is_found_by_typing_part_of_it_and_done(size: tuple[int, int]) -> None:
-    """F6 lists what can be done; typing narrows it, Enter does the one left, and the talk says what came of it."""
-    session = session_of()
-    app = make_app(load_book(), session, Path())
-    async with app.run_test(size=size) as pilot:
-        await pilot.pause()
-        await pilot.press("f6")
-        await pilot.pause()
-        assert isinstance(app.screen, ActionList)
-        await pilot.press(*"copy wall a")
-        await pilot.press("enter")
-        await pilot.pause()
-        assert isinstance(app.screen, Talk)
-        assert "B.shelf" in session.answers
-        assert "is a copy of wall A" in said(app)
-        assert app.focused is app.screen.query_one("#reply")
 
 
 @pytest.mark.parametrize(
@@ -69,21 +48,6 @@ async def test_an_action_is_picked_by_mouse() -> None:
         await pilot.pause()
         assert isinstance(app.screen, Talk)
         assert "must reach the sill" in said(app)
-
-
-async def test_undo_and_redo_by_key() -> None:
-    """Ctrl+Z takes the last answer back from wherever the person is in the talk, Ctrl+Y gives it again."""
-    session = session_of(without="A.other")
-    app = make_app(load_book(), session, Path())
-    async with app.run_test(size=(80, 24)) as pilot:
-        await pilot.pause()
-        await say(pilot, "hose tap at 9 ft")
-        await pilot.press("ctrl+z")
-        await pilot.pause()
-        assert "A.other" not in session.answers
-        await pilot.press("ctrl+y")
-        await pilot.pause()
-        assert session.answers["A.other"].value == "hose tap at 9 ft"
 
 
 async def test_how_far_the_wall_can_be_trusted_stands_over_its_drawing() -> None:

@@ -19,6 +19,7 @@ from guide.tui.papers import Papers
 from guide.tui.talk import Talk
 from tests.tui.test_talk import said, say, session_of
 
+SIZES = [(80, 24), (120, 40), (200, 60)]
 WAIT = 30
 """Seconds after which a thread that waits for the test gives up."""
 
@@ -67,15 +68,40 @@ async def test_writing_goes_on_behind_the_talk_and_is_dropped_when_an_answer_cha
             go_on.set()
 
 
-async def test_the_papers_open_at_once_and_can_be_read_as_soon_as_they_are_worked_out() -> None:
-    """F5 opens them before they are there, and any key still works; then each is in the list, and the first is shown."""
-    app = make_app(load_book(), session_of(), Path())
-    async with app.run_test(size=(80, 24)) as pilot:
+@pytest.mark.parametrize("size", SIZES)
+async def test_the_papers_open_at_once_are_read_across_and_written(
+    size: tuple[int, int], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """F5 opens them before they are there, and any key still works; then each is in the list, and the first is shown.
+
+    Prose and drawings fit across the smallest screen, wide tables are scrolled sideways by key, and w writes all of them.
+    """
+
+    def nothing_doubtful(book: Book, answers: Answers, *, tell: object) -> tuple[Doubtful, ...]:
+        return ()
+
+    monkeypatch.setattr(writing, "tape_again", nothing_doubtful)
+    app = make_app(load_book(), session_of(), tmp_path)
+    async with app.run_test(size=size) as pilot:
         await pilot.press("f5")
-        assert isinstance(app.screen, Papers)
+        screen = app.screen
+        assert isinstance(screen, Papers)
         await app.workers.wait_for_complete()
         await pilot.pause()
-        names = app.screen.query_one("#which", OptionList)
+        names = screen.query_one("#which", OptionList)
         assert [names.get_option_at_index(at).id for at in range(3)] == ["job-sheet.md", "shopping.md", "wall-A.md"]
-        assert "# Job sheet" in str(app.screen.query_one("#text", Static).render())
-        assert "Press w" in str(app.screen.query_one("#wrote", Static).render())
+        paper, text = screen.query_one("#paper"), screen.query_one("#text", Static)
+        assert "# Job sheet" in str(text.render())
+        assert "Press w" in str(screen.query_one("#wrote", Static).render())
+        narrow = [line for line in str(text.render()).splitlines() if not line.startswith(("|", "#"))]
+        assert max(map(len, narrow)) <= paper.scrollable_content_region.width
+        assert paper.max_scroll_x == max(0, text.region.width - paper.scrollable_content_region.width)
+        await pilot.press("enter", "right", "pagedown")
+        await pilot.pause()
+        assert (paper.scroll_x > 0) == (paper.max_scroll_x > 0)
+        assert paper.scroll_y > 0
+        await pilot.press("w", "escape")
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        assert "Wrote" in said(app).splitlines()[-1]
+        assert (tmp_path / "wallbrief-papers" / "job" / "wall-A.md").exists()

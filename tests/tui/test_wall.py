@@ -5,7 +5,6 @@ from __future__ import annotations
 from itertools import pairwise
 from pathlib import Path
 
-import pytest
 from textual.widgets import OptionList, Static
 
 from guide.book.questions import load_book
@@ -17,8 +16,6 @@ from guide.tui.talk import Talk
 from guide.tui.wall import WallPane
 from tests.tui.test_talk import drawn, said, say, session_of
 from tests.walkthroughs import worked
-
-SIZES = [(80, 24), (120, 40), (200, 60)]
 
 
 def app_on(job: str = "four-walls") -> tuple[Wallbrief, Session]:
@@ -32,11 +29,10 @@ def line(app: Wallbrief, name: str) -> str:
     return str(app.screen.query_one(WallPane).query_one(name, Static).render())
 
 
-@pytest.mark.parametrize("size", SIZES)
-async def test_keys_walk_from_piece_to_piece_and_enter_tells_all(size: tuple[int, int]) -> None:
+async def test_keys_walk_from_piece_to_piece_and_enter_tells_all() -> None:
     """F4 and arrows point at pieces, each named under the drawing; Enter tells all of it, and Escape leads back to the talk."""
     app, session = app_on()
-    async with app.run_test(size=size) as pilot:
+    async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("f4")
         await pilot.pause()
         assert "Arrows" in line(app, "#piece")
@@ -76,11 +72,10 @@ async def test_a_click_points_and_a_second_click_tells() -> None:
         assert isinstance(app.screen, Aside)
 
 
-@pytest.mark.parametrize("size", SIZES)
-async def test_a_decision_is_overruled_where_it_is_told(size: tuple[int, int]) -> None:
+async def test_a_decision_is_overruled_where_it_is_told() -> None:
     """What is told of a stud offers the question that holds the choice; picking it asks it, and the answer stands in the job."""
     app, session = app_on()
-    async with app.run_test(size=size) as pilot:
+    async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("f4")
         await pilot.pause()
         app.screen.query_one(WallPane).post_message(WallPane.Pointed("D.stud.3", chosen=True))
