@@ -51,6 +51,8 @@ class Choice(_Data):
     """What the person reads."""
     words: tuple[str, ...] = ()
     """Other words that mean it."""
+    careful: bool = False
+    """It lifts a warning: it is taken only where it is said outright, never out of a sentence in passing."""
 
 
 class Doubt(_Data):

@@ -57,8 +57,18 @@ class Understood(BaseModel):
     """Words that may stand beside a no without changing it."""
     negations: tuple[str, ...]
     """Words that make a clause deny what it speaks of."""
+    turns: tuple[str, ...]
+    """Words after which the opposite may follow."""
     takes_back: tuple[str, ...]
     """Words by which a clause takes back a part of what another one says."""
+    not_one: tuple[str, ...]
+    """Words beside a size that make something else of it."""
+    beside_sizes: tuple[str, ...]
+    """Words that may stand beside a size or a count without changing it."""
+    short_forms: dict[str, str]
+    """How words are typed in haste, and how they are compared."""
+    left_to_us: tuple[str, ...]
+    """Replies that leave a choice to the planner."""
     nothing: tuple[str, ...]
     """Replies to a question for free words that say there is nothing to say."""
 

@@ -23,6 +23,10 @@ _BETWEEN_SIZES = re.compile(
 )
 """What parts several sizes; “and” before a fraction belongs to the size, unless a fraction stands before it as well."""
 _UNIT = re.compile(r"^(?:ft|feet|foot|in|inch|inches|mm|cm|m)$|['\"]$", re.IGNORECASE)
+_APART = re.compile(r"(\d ?(?:feet|foot|ft|')),\s*(?=\d)")
+"""A comma between the feet and the inches of one size."""
+_CLAUSES = re.compile(r"(?:[;.](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|[()])\s*")
+_UNITS = frozenset("in inch inches ft feet foot mm cm m".split())
 _LONGEST_RUN = 7
 """Words that one size may have: five feet four and three quarters inches."""
 
@@ -50,6 +54,8 @@ def _explained(question: Question, core: Core, bare: Bare) -> Read | None:
     if question.kind == "choice":
         picked = pick_in(question, core.text)
         return guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked and picked[1] else None
+    if question.kind in ("length", "count") and (told := _told(question, core, bare)) is not None:
+        return told
     if question.kind == "length":
         text = re.sub(r"^at\s+", "", core.text, flags=re.IGNORECASE)
         if (named := size_called(question, text)) is not None:
@@ -60,6 +66,55 @@ def _explained(question: Question, core: Core, bare: Bare) -> Read | None:
             pass
         return _one_of_several(question, core, bare)
     return None
+
+
+def _told(question: Question, core: Core, bare: Bare) -> Read | None:
+    """Return the one size or count that a reply tells, where its other words only explain it: “six inches, with the coupling”.
+
+    Of several numbers it is the one that a last clause draws from them: “four outlets and a switch, so five”. Words in its
+    own clause have to be the question's; a word that leaves it open, places it by another thing or takes it back ends it.
+    """
+    understood = load_talk().understood
+    text, hedged = _unhedged(_APART.sub(r"\1 ", in_figures(core.text.lower())))
+    clauses = [each for each in _CLAUSES.split(text) if each.strip()]
+    if clauses and (drawn := re.match(r"so(?: it's| that's| that makes)?\s+(.+)", clauses[-1])):
+        clauses = [drawn[1]]
+    read = [
+        (each, found) for each in clauses for found in _runs(question, _counted_words(question, each.split()), bare)
+    ]
+    if "?" in text or (question.least or "").startswith("-") or len(read) != 1 or read[0][1][0] is None:
+        return None
+    if question.kind == "count" and len(re.findall(r"\d+", " ".join(clauses))) > 1:
+        return None
+    ends = {*understood.vague, *understood.turns, *understood.negations, *understood.not_one}
+    ends |= {*understood.takes_back} if question.kind == "count" else set()
+    ends -= set(load_talk().counts)
+    ends |= {*understood.relations} if question.place is not None else set()
+    ends |= {*understood.extents} if question.place not in (None, "width") else set()
+    ((clause, found),) = read
+    beside = {word for word in _bare_words(clause) if not re.search(r"\d", word)}
+    known = {*understood.fillers, *understood.beside_sizes, *_own_words(question), *load_talk().counts, *_UNITS}
+    if {word for each in clauses for word in _bare_words(each)} & ends or not beside <= known:
+        return None
+    return guessed(question, found, Core(core.text, core.hedged or hedged))
+
+
+def _unhedged(text: str) -> tuple[str, bool]:
+    """Return a reply without its words of doubt, wherever they stand, and whether there were any."""
+    understood = load_talk().understood
+    phrases = sorted({*understood.hedges_before, *understood.hedges_after}, key=len, reverse=True)
+    plain = re.sub(rf"\b(?:{'|'.join(map(re.escape, phrases))})\b", " ", text)
+    return plain, plain != text
+
+
+def _bare_words(text: str) -> set[str]:
+    return {word.strip("?!.,:'\"") for word in text.split()} - {""}
+
+
+def _own_words(question: Question) -> set[str]:
+    """Return the words that the question itself uses, and those by which people call what it asks for."""
+    texts = (question.ask, question.short, question.how, *question.labels, *question.counted)
+    return {word for text in texts for word in re.findall(r"[a-z']+", text.lower())}
 
 
 def _names(question: Question, typed: str, core: Core, bare: Bare) -> Read:
@@ -89,7 +144,7 @@ def guessed(question: Question, read: Read, core: Core) -> Read:
 
 def _one_of_several(question: Question, core: Core, bare: Bare) -> Read | None:
     """Take the one that the question wants out of several sizes, or out of a range; several where it wants one are asked back."""
-    parts = [part for part in _BETWEEN_SIZES.split(in_figures(core.text.lower())) if part]
+    parts = [part for part in _BETWEEN_SIZES.split(_APART.sub(r"\1 ", in_figures(core.text.lower()))) if part]
     if len(parts) < 2:
         return None
     try:
@@ -122,19 +177,24 @@ def _nearest(question: Question, core: Core, bare: Bare) -> Read | None:
         return guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked else None
     if question.kind not in ("length", "count"):
         return None
-    words = core.text.split()
+    words = in_figures(core.text.lower()).split()
     said, understood = {word.lower().strip(",.") for word in words}, load_talk().understood
     if question.place is not None and said & set(understood.relations):
         return None
     if question.place not in (None, "width") and said & set(understood.extents):
         return None
-    if question.kind == "count":
-        words = [] if any(_UNIT.search(word) for word in words) else [word for word in words if word not in ("a", "an")]
-    found = list(_runs(question, words, bare))
-    if len(found) != 1:
+    found = list(_runs(question, _counted_words(question, words), bare))
+    if len(found) != 1 or (question.opens and {"and", "plus"} & said):
         return None
     vague = bool(said & set(understood.vague))
     return guessed(question, found[0], Core(core.text, core.hedged or vague))
+
+
+def _counted_words(question: Question, words: list[str]) -> list[str]:
+    """Return the words in which a count is looked for: none beside a unit of length, and “a pipe” counts nothing."""
+    if question.kind != "count":
+        return words
+    return [] if any(_UNIT.search(word) for word in words) else [word for word in words if word not in ("a", "an")]
 
 
 def _runs(question: Question, words: list[str], bare: Bare) -> Iterator[Read]:

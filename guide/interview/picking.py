@@ -1,7 +1,8 @@
 """Picking one choice out of what a person says in a sentence.
 
-A choice is taken only where every other word of the reply is accounted for; with words left over it is no more than the
-nearest reading, to be offered.
+A choice is taken where every other word is accounted for, where another clause only explains it, or where it is the only
+one that comes up and nothing speaks against it. A choice that lifts a warning (`careful`) is never taken in passing. What
+is less than that is the nearest reading, to be offered.
 """
 
 from __future__ import annotations
@@ -9,110 +10,173 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
+from functools import lru_cache
 
 from guide.book.questions import Choice, Question
 from guide.book.talk import load_talk
 from guide.interview.values import pick
+from guide.lengths import in_figures
 
 _YES_OR_NO = ("yes", "no")
+_LEFT_TO_US = "you choose"
 _CLAUSES = re.compile(
-    r"\s*(?:[;.](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|\(|\)|\b(?:and|because|cause|since|cos)\b)\s*", re.IGNORECASE
+    r"\s*(?:[;.?](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|\(|\)|\b(?:and|because|cause|since|cos|so)\b)\s*", re.IGNORECASE
 )
 """What parts what is said from what explains it."""
 
+Picked = tuple[Choice, bool]
+"""A choice, and whether nothing is left in doubt."""
 
-def pick_in(question: Question, said: str) -> tuple[Choice, bool] | None:
-    """Return the one choice that a reply names, and whether nothing else in it is left unexplained; None for none or several."""
+
+def pick_in(question: Question, said: str) -> Picked | None:
+    """Return the one choice that a reply names, and whether nothing else in it is left in doubt; None for none or several."""
     whole = _pick(question, said)
     if whole and whole[1]:
         return whole
-    clauses = [each for each in _CLAUSES.split(said) if each.strip()]
-    if len(clauses) > 1 and (choice := _said_and_explained(question, clauses)):
+    if choice := _said_and_explained(question, said) or _in_passing(question, said):
         return choice, True
-    return whole
+    return whole or _misspelled(question, plainly(said))
 
 
-def _said_and_explained(question: Question, clauses: list[str]) -> Choice | None:
-    """Pick what one clause says for certain, where the others only explain it: “family room, nobody sleeps there”.
-
-    A clause that denies may speak of the other choices, one that does not of none of them, and neither may take back
-    (“no, only in spring”) or bring up again what the question asks about (“no, just a puddle”).
-    """
-    talk = load_talk()
-    picked = [_pick(question, each) for each in clauses]
-    sure = {found[0].id: found[0] for found in picked if found and found[1]}
-    if len(sure) != 1:
-        return None
-    (choice,) = sure.values()
-    own = _meant_by(phrase for phrase, each in _phrases(question) if each is choice)
-    others = _meant_by(phrase for phrase, each in _phrases(question) if each is not choice) - own
-    for clause, found in zip(clauses, picked, strict=True):
-        if found and found[1]:
-            continue
-        words = set(talk.folded(re.sub(r"[,;:()“”\"?]", " ", clause)).split())
-        denies = bool(words & set(talk.understood.negations))
-        touched = own if denies else others | _meant_by([question.ask])
-        if "?" in clause or words & set(talk.understood.takes_back) or _meant_by(words) & touched:
-            return None
-    return choice
-
-
-def _meant_by(phrases: Iterable[str]) -> set[str]:
-    """Return the words of phrases that mean something, cut to the stem in which sleep, sleeps and sleeping are one."""
-    words = (word for phrase in phrases for word in re.findall(r"[a-z']+", phrase.lower()))
-    fillers = {*load_talk().understood.fillers, *load_talk().understood.denials}
-    return {re.sub(r"(?:ing|ed|er|es|s|y|ie)$", "", word) for word in words if len(word) > 3 and word not in fillers}
-
-
-def _pick(question: Question, said: str) -> tuple[Choice, bool] | None:
+def _pick(question: Question, said: str) -> Picked | None:
     """Return the one choice that a reply names as a whole, and whether every word of it is explained."""
-    plain = re.sub(r"[,;:()“”\"]+(?=\s|$)|(?<=\s)[(“\"]", " ", load_talk().folded(said))
-    plain = " ".join(plain.split())
-    if choice := pick(question, plain):
-        return choice, not plain.isdecimal() or plain in (choice.id, *choice.words)
-    if choice := _by_place(question, plain) or _denied(question, said, plain):
+    talk = load_talk()
+    folded = " ".join(re.sub(r"[,;:()“”\"]+(?=\s|$)|(?<=\s)[(“\"]", " ", talk.folded(said)).split())
+    if choice := pick(question, folded):
+        return choice, not folded.isdecimal() or folded in {*choice.words, *choice.id.split()}
+    plain = plainly(said)
+    if choice := _by_place(question, folded) or _denied(question, said, plain):
         return choice, True
     if {"or", "either"} & set(plain.split()) or "?" in said:
         return None
     named = _named(question, plain)
     if len({choice.id for choice, _ in named}) == 1:
-        rest = plain
-        for _, phrase in named:
-            rest = f" {rest} ".replace(f" {phrase} ", " ")
-        odd = set(rest.split()) - _explained(named[0][0])
-        return None if odd & set(load_talk().understood.denials) else (named[0][0], not odd)
-    return None if named else _misspelled(question, plain)
+        odd = set(_without(plain, named).split()) - _explained(named[0][0])
+        return None if odd & _words("denials") else (named[0][0], not odd)
+    return None
 
 
-def _explained(choice: Choice) -> set[str]:
+def _said_and_explained(question: Question, said: str) -> Choice | None:
+    """Pick what one clause says for certain, where the others only explain it: “family room, nobody sleeps there”.
+
+    A clause that denies may speak of the other choices, one that does not of none of them; and none may take back
+    (“no, only in spring”) or, but after a yes, bring up again what the question asks about (“no, just a puddle”).
+    """
+    clauses = list(_clauses(question, said))
+    picked = [_pick(question, each) for each, _ in clauses]
+    sure = {found[0].id: found[0] for found in picked if found and found[1]}
+    last = picked[-1] if clauses else None
+    if last and last[1] and re.search(r"\bso\b", said) and not last[0].careful:  # “… delivered, so 4 by 8”
+        return last[0]
+    if len(clauses) < 2 or len(sure) != 1:
+        return None
+    (choice,) = sure.values()
+    if choice.id == _LEFT_TO_US:
+        return choice
+    if "?" in said:
+        return None
+    own, others = _meant(question, choice)
+    affirms = "yes" in (choice.id, *choice.words)
+    takes_back = _words("turns" if affirms else "takes_back") | (frozenset() if affirms else _words("turns"))
+    for (clause, denied), found in zip(clauses, picked, strict=True):
+        if found and found[1]:
+            continue
+        words = set(plainly(clause).split())
+        touched = others if affirms else others | _meant_by([question.ask])
+        touched = own if denied or words & _words("negations") else touched
+        if words & takes_back or _meant_by(words) & touched:
+            return None
+    return choice
+
+
+def _clauses(question: Question, said: str) -> Iterator[tuple[str, bool]]:
+    """Yield the clauses of a reply; a yes or no at its head is one, and what a no stands before without a comma is denied."""
+    if is_yes_or_no(question):
+        noes, yeses = (load_talk().words[each] for each in ("no", "yes"))
+        heads = "|".join(re.escape(each) for each in (*noes, *yeses, "nah", "yup", "yea") if each != "not")
+        if found := re.match(rf"\s*({heads})\b(?!\.\d)([,;.:]?)\s+(?=\S)", said, re.IGNORECASE):
+            yield found[1], False
+            said = said[found.end() :]
+            if not found[2] and found[1].lower() in (*noes, "nah"):
+                yield said, True
+                return
+    yield from ((each, False) for each in _CLAUSES.split(said) if each.strip())
+
+
+def _in_passing(question: Question, said: str) -> Choice | None:
+    """Pick the only choice that comes up at all, where nothing is denied, doubted or taken back and it lifts no warning."""
+    plain = plainly(said)
+    named = [] if "?" in said else _named(question, plain)
+    rest = set(_without(plain, named).split())
+    if len({choice.id for choice, _ in named}) != 1 or rest & (
+        _words("takes_back") | _words("turns") | _words("negations")
+    ):
+        return None
+    choice = named[0][0]
+    yes_or_no = {word for each in _YES_OR_NO for word in load_talk().words[each]}  # type: ignore[index]
+    if choice.careful or all(phrase in yes_or_no for _, phrase in named):
+        return None
+    return None if _meant_by(rest) & _meant(question, choice)[1] else choice
+
+
+def _meant(question: Question, choice: Choice) -> tuple[set[str], set[str]]:
+    """Return the stems of what a choice says, and those of what only the others say."""
+    own = _meant_by(phrase for phrase, each in _phrases(question) if each is choice)
+    return own, _meant_by(phrase for phrase, each in _phrases(question) if each is not choice) - own
+
+
+def _meant_by(phrases: Iterable[str]) -> set[str]:
+    """Return the words of phrases that mean something, cut to the stem in which sleep, sleeps and sleeping are one."""
+    words = (word for phrase in phrases for word in re.findall(r"[a-z]+", plainly(phrase)))
+    empty = _words("fillers") | _words("denials")
+    return {re.sub(r"(?:ing|ed|er|es|s|y|ie)$", "", word) for word in words if len(word) > 3 and word not in empty}
+
+
+@lru_cache(maxsize=2048)
+def plainly(text: str) -> str:
+    """Return a reply as it is compared: lower case, numbers in figures, no signs, short forms written out.
+
+    >>> plainly("don't - we'll use two-by-fours, u pick")
+    'dont well use 2 by fours you pick'
+    """
+    talk = load_talk()
+    plain = re.sub(r"(?<=[a-z])-(?=[a-z])", " ", talk.folded(text))
+    plain = re.sub(r"[.,;:()“”\"!?*…]+(?=\s|$)|(?<=\s)[(“\"]|(?<!\S)[-–—]+(?!\S)", " ", in_figures(plain)).replace(
+        "'", ""
+    )
+    words = " ".join(talk.understood.short_forms.get(word, word) for word in plain.split())
+    return re.sub(r"(?<=\d) ?(?:in|inch|inches)\b", "", words)
+
+
+@lru_cache(maxsize=16)
+def _words(name: str) -> frozenset[str]:
+    """Return one of the lists of `talk.toml` as it is compared."""
+    return frozenset(plainly(word) for word in getattr(load_talk().understood, name))
+
+
+def _explained(choice: Choice) -> frozenset[str]:
     """Return the words that may stand beside a choice; words of denial go with a no alone."""
-    words = load_talk().understood
     denies = set(load_talk().words["no"]) & {choice.id, *choice.words}
-    return {*words.fillers, *(words.denials if denies else ())} - (set() if denies else set(words.denials))
+    return _words("fillers") | _words("denials") if denies else _words("fillers") - _words("denials")
 
 
 def _denied(question: Question, said: str, plain: str) -> Choice | None:
     """Pick the no where a reply denies what another choice says, as “no cracks” does; a comma after the no leaves it open."""
-    talk = load_talk()
     noes = [choice for choice in question.choices if "no" in (choice.id, *choice.words)]
     if len(noes) != 1 or not plain.startswith("no ") or "," in said:
         return None
     others = {word for phrase, choice in _phrases(question) if choice is not noes[0] for word in phrase.split()}
     rest = set(plain.split()[1:])
-    return (
-        noes[0]
-        if rest & others and rest <= {*others, *talk.understood.fillers, *talk.understood.denials, "or"}
-        else None
-    )
+    explained = rest <= {*others, *_words("fillers"), *_words("denials"), "or"}
+    return noes[0] if rest & others and explained else None
 
 
-def _by_place(question: Question, plain: str) -> Choice | None:
+def _by_place(question: Question, folded: str) -> Choice | None:
     """Pick “the second one”, “number 2”, “the last one”."""
-    talk = load_talk()
-    if found := re.fullmatch(r"(?:number|option|choice|answer|no\.|#)\s*(\d)", plain):
+    if found := re.fullmatch(r"(?:number|option|choice|answer|no\.|#)\s*(\d)", folded):
         number = int(found[1])
-    elif found := re.fullmatch(r"(?:the )?(\w+)(?: one| choice| option)?", plain):
-        number = len(question.choices) if found[1] == "last" else talk.ordinals.get(found[1], 0)
+    elif found := re.fullmatch(r"(?:the )?(\w+)(?: one| choice| option)?", folded):
+        number = len(question.choices) if found[1] == "last" else load_talk().ordinals.get(found[1], 0)
     else:
         return None
     return question.choices[number - 1] if 1 <= number <= len(question.choices) else None
@@ -126,8 +190,13 @@ def _named(question: Question, plain: str) -> list[tuple[Choice, str]]:
         if f" {phrase} " in rest:
             rest = rest.replace(f" {phrase} ", " | ")
             found.append((choice, phrase))
-    fillers = load_talk().understood.fillers
-    return [each for each in found if each[1] not in fillers] or found
+    return [each for each in found if each[1] not in _words("fillers")] or found
+
+
+def _without(plain: str, named: Iterable[tuple[Choice, str]]) -> str:
+    for _, phrase in named:
+        plain = f" {plain} ".replace(f" {phrase} ", " ")
+    return plain
 
 
 def is_yes_or_no(question: Question) -> bool:
@@ -136,14 +205,17 @@ def is_yes_or_no(question: Question) -> bool:
 
 
 def _phrases(question: Question) -> Iterator[tuple[str, Choice]]:
+    """Yield the words by which each choice can be named, as they are compared."""
     talk = load_talk()
     for choice in question.choices:
         own = {choice.id, *choice.words}
         for each in _YES_OR_NO:
             if each in own:
                 own |= {word for word in talk.words[each] if len(word) > 1 and word != "not"}  # type: ignore[index]
+        if choice.id == _LEFT_TO_US:
+            own |= set(talk.understood.left_to_us)
         own |= {part for part in _parts(talk.folded(choice.say)) if " " in part}
-        yield from ((word, choice) for word in sorted(own) if len(word) > 1)
+        yield from ((word, choice) for word in sorted(set(map(plainly, own))) if len(word) > 1 or word.isdecimal())
 
 
 def _parts(say: str) -> Iterator[str]:
@@ -154,7 +226,12 @@ def _parts(say: str) -> Iterator[str]:
             yield plain
 
 
-def _misspelled(question: Question, plain: str) -> tuple[Choice, bool] | None:
+def _misspelled(question: Question, plain: str) -> Picked | None:
+    """Return the one choice that a reply, or a long word of it, comes close to, to be offered."""
     words = {word: choice for word, choice in _phrases(question) if len(word) > 3 and word.replace(" ", "").isalpha()}
-    near = get_close_matches(plain, sorted(words), n=2, cutoff=0.8)
-    return (words[near[0]], False) if near and len({words[each].id for each in near}) == 1 else None
+    if len({choice.id for choice, _ in _named(question, plain)}) > 1 or set(plain.split()) & _words("negations"):
+        return None
+    typed = [plain, *(word for word in plain.split() if len(word) > 4 and word != plain)]
+    near = [(word, found) for word in typed for found in get_close_matches(word, words, n=2, cutoff=0.8)]
+    meant = {words[found].id for word, found in near if word[0] == found[0] and (word == plain or " " not in found)}
+    return (next(choice for choice in question.choices if choice.id in meant), False) if len(meant) == 1 else None

@@ -20,7 +20,9 @@ _ENDS = {"left": r"(?:in\s+|off\s+)?(?:from|of)\s+(?:the\s+)?(?:left(?:[-\s]hand
          "right": r"(?:in\s+|off\s+)?from\s+(?:the\s+)?right(?:[-\s]hand)?(?:\s+(?:end|corner|side|wall))?"}  # fmt: skip
 _AFTER = r"(?:after|past|beyond|(?:to\s+the\s+)?right\s+of)"
 _BEFORE = r"(?:before|short\s+of|(?:to\s+the\s+)?left\s+of)"
-_EDGE = r"(?:to\s+)?(?:its\s+|the\s+)?(?P<edge>left\s+edge|right\s+edge|cent(?:re|er))\b(?:\s+(?:is\s+)?(?:at\s+)?)?"
+_EDGE = (
+    r"(?:to\s+)?(?:its\s+|the\s+)?(?P<edge>left\s+edge|right\s+edge|cent(?:re|er)|middle)\b(?:\s+(?:is\s+)?(?:at\s+)?)?"
+)
 _CENTRE_OF = re.compile(r"^(?:the )?cent(?:re|er) of |(?:'s)? cent(?:re|er)$")
 _MIDDLE = re.compile(
     r"(?:dead |right |exactly )?(?:in the |the )?(?:middle|centred|centered|cent(?:re|er)|half ?way(?: along)?)(?: of the wall)?"
@@ -75,7 +77,7 @@ def place_said(book: Book, answers: Answers, place: str, question: Question, tex
 def _edge_said(plain: str) -> tuple[str, str | None]:
     """Return a reply without the edge that it names, and the edge."""
     if found := re.match(rf"{_EDGE}(?=\S)", plain) or re.search(rf"\s+{_EDGE}$", plain):
-        return (plain[: found.start()] + plain[found.end() :]).strip(), found["edge"].replace("center", "centre")
+        return (plain[: found.start()] + plain[found.end() :]).strip(), re.sub("center|middle", "centre", found["edge"])
     return plain, None
 
 
@@ -211,9 +213,7 @@ def _is_a_choice(book: Book, opener: Question, word: str) -> bool:
     """Say whether a counted word is one kind of the things, as door is, and no name for all of them."""
     assert opener.opens is not None
     single = word.removesuffix("s")
-    return any(
-        single in name.split() for q in book.by_scope[opener.opens] for c in q.choices for name in (c.id, *c.words)
-    )
+    return any(single in (*c.id.split(), *c.words) for q in book.by_scope[opener.opens] for c in q.choices)
 
 
 def _edges(found: dict[str, tuple[Length, str]]) -> tuple[Length | None, Length | None, tuple[str, ...]]:

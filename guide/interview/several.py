@@ -64,11 +64,16 @@ def _of_one_thing(book: Book, answers: Answers, asked: Asked, words: Sequence[st
             raise Unexplained("one")
         if isinstance(event, Chosen):
             _set(thing, event.question_id, (event.choice_id, Certainty.MEASURED))
-        elif event.label or asked.question.kind != "length":
+        elif asked.question.kind != "length" or (event.label and not _is_of(event.label, asked.question)):
             _put(questions, {**facts, **_facts(thing)}, thing, event, _labels_said(events))
         else:
             _set(thing, asked.question.id, _in_range(asked.question, event))
     return {path_of(asked.place, q.id): thing[q.id] for q in questions if q.id in thing}
+
+
+def _is_of(label: str, question: Question) -> bool:
+    """Say whether a word beside a size is one that the question itself goes by: “above the slab”, of any height."""
+    return label in question.labels or label in question.ask.lower()
 
 
 def _from_to(book: Book, asked: Asked, typed: str, bare: Bare) -> Given:
@@ -146,6 +151,7 @@ def _counted(book: Book, asked: Asked, words: list[str], bare: Bare) -> Given:
         raise Unexplained("count")
     found: Given = {}
     groups: dict[str, list[_Group]] = {}
+    cuts = _listed(cuts)
     for cut, end in zip(cuts, [*(cut.start for cut in cuts[1:]), len(words)], strict=True):
         groups.setdefault(cut.opener.id, []).append(_group(book, cut, words[cut.end : end], bare))
     for opener in openers:
@@ -174,6 +180,23 @@ def _cuts(openers: Sequence[Question], current: Question, words: list[str]) -> I
         if at == 0 and number is not None and words[1:2] == [","]:
             yield _Cut(current, number, "", 0, 1)
         at += 1
+
+
+def _listed(cuts: list[_Cut]) -> list[_Cut]:
+    """Return the counts without one that only sums up those after it: “two pipes, a drain and a water line” are two."""
+    first, rest = cuts[0], cuts[1:]
+    if first.count < 2 or not rest or any(cut.opener is not first.opener for cut in rest) or first.adjectives:
+        return cuts
+    if first.noun and not _sums_up(first):
+        return cuts
+    if sum(cut.count for cut in rest) != first.count:
+        raise Unexplained("count")
+    return rest
+
+
+def _sums_up(cut: _Cut) -> bool:
+    """Say whether a noun names all the things of a question alike, as pipes does and windows does not."""
+    return cut.noun.removesuffix("s") in cut.opener.counted and cut.noun.removesuffix("s") == cut.opener.opens
 
 
 def _noun(

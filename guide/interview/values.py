@@ -75,7 +75,7 @@ def listed(question: Question) -> str:
 
 
 def pick(question: Question, typed: str) -> Choice | None:
-    """Return the choice a reply picks: by number, by its words, or by a beginning that only one choice has."""
+    """Return the choice a reply picks: by number, by its words, or by the beginning of a word that only one choice has."""
     talk = load_talk()
     plain = talk.folded(typed)
     if plain.isdecimal() and len(plain) <= 2 and 1 <= int(plain) <= len(question.choices):
@@ -85,13 +85,16 @@ def pick(question: Question, typed: str) -> Choice | None:
             return choice
     if len(plain) < 2 or talk.wish(typed):
         return None
-    begun = [c for c in question.choices if any(word.startswith(plain) for word in (c.id, *c.words))]
+    begun = [
+        c for c in question.choices if any(w.startswith(plain) for w in (c.id, *c.words) if w == c.id or " " not in w)
+    ]
     return begun[0] if len(begun) == 1 else None
 
 
 def _number(plain: str) -> int | None:
     """Return a number in digits or in words; None when it is neither."""
     counts, figures = load_talk().counts, in_figures(plain)
+    figures = re.sub(r"^(\d{1,3}),(\d{3})$", r"\1\2", figures)
     if plain not in counts and figures.isdecimal() and len(figures) <= 4:
         return int(figures)
     return counts.get(plain)
@@ -99,7 +102,7 @@ def _number(plain: str) -> int | None:
 
 def _count(question: Question, typed: str, bare: Bare) -> int:
     """Read how many; what is counted may stand after the number."""
-    plain = load_talk().folded(typed)
+    plain = re.sub(r"(?<=\d)(?=[a-z])", " ", load_talk().folded(typed))
     for noun in sorted(question.counted, key=len, reverse=True):
         if plain.endswith(f" {noun}"):
             plain = plain.removesuffix(noun).strip()

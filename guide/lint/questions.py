@@ -195,7 +195,11 @@ def _choices(book: Book, question: Question) -> Iterator[str]:
                 yield f"“{word}” stands for two choices, {meant[word]} and {choice.id}"
             if word != talk.folded(word):
                 yield f"“{word}” can never be heard; words are in lower case with plain apostrophes"
-            if word.isdecimal() and int(word) <= len(question.choices):
+            if (
+                word.isdecimal()
+                and 0 < int(word) <= len(question.choices)
+                and question.choices[int(word) - 1] is not choice
+            ):
                 yield f"“{word}” is the number of another choice"
             if talk.wish(word) in ("back", "why", "how", "help", "dont_know", "usual", "keep"):
                 yield f"“{word}” of {choice.id} hides what the person may want instead of answering"
