@@ -33,7 +33,7 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
     return tuple(_at_home(survey)) + tuple(
         problem
         for wall in survey.walls
-        for check in (_outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles)
+        for check in (_outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles, _floor)
         for problem in check(survey, wall)
         if survey.given(_rests(problem))
     )
@@ -256,6 +256,17 @@ def _angles(survey: Survey, wall: Wall) -> Iterator[Problem]:
         if corner.joint == "none":
             said = saying("problem.angle", wall=corner.wall.letter, degrees=round(corner.degrees))
             yield _problem(wall, tuple(sorted(corner.rests)), said)
+
+
+def _floor(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """The joists of one floor lie one way: at a corner out of square they run alongside one of its two walls at most."""
+    other = survey.by_letter.get(wall.right_joined or "")
+    if other is None or not wall.joists == other.joists == "alongside":
+        return
+    corner = corner_right(survey, wall, other)
+    if corner.joint != "square":
+        said = saying("problem.joists_both", one=wall.letter, other=other.letter, degrees=round(corner.degrees))
+        yield _problem(wall, (wall.ref("joists"), other.ref("joists")), said)
 
 
 def _run_from(survey: Survey, wall: Wall) -> list[Wall]:
