@@ -48,6 +48,11 @@ def wall(length: str | None = None, /, **answers: Json) -> Tree:
     return {**WALL, "length": [f"{length or '144 in'} at floor"], **answers}
 
 
+def uneven(*edges: str) -> Tree:
+    """Return the answers of a wall into which unevenly spaced joists run, their near edges as a person says them."""
+    return {"joist_spacing": "uneven", "joist_edges": ", ".join(edges)}
+
+
 def alongside(gap: str = "14 1/2 in") -> Tree:
     """Return the answers of a wall that the joists run alongside."""
     return {"joists": "alongside", "parallel_gap": gap}

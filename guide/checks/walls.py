@@ -9,6 +9,7 @@ from guide.checks.electrical import box_findings
 from guide.checks.energy import effective_row
 from guide.checks.findings import Finding, finding
 from guide.checks.flue import flue_findings
+from guide.checks.joists import joist_findings
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
 from guide.checks.things import thing_findings
@@ -32,6 +33,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _openings(wall)
     yield from panel_findings(wall, code)
     yield from thing_findings(wall)
+    yield from joist_findings(wall)
     yield from flue_findings(wall, code)
     yield from _headers(wall, code)
     yield from _boxes(wall)

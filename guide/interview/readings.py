@@ -33,15 +33,19 @@ def how_known(spots: tuple[Spot, ...]) -> Certainty:
     return Certainty.MEASURED if any(s.known is Certainty.MEASURED for s in spots) else Certainty.EYEBALLED
 
 
+def parted(typed: str, bare: Bare) -> list[str]:
+    """Return the parts of a reply that names several things, at commas, semicolons and “and”, none of them empty."""
+    return [stripped for part in _BETWEEN[bare].split(typed) if (stripped := part.strip())]
+
+
 def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...]:
     """Read `91 1/4 at left, 91 5/8 at 8 ft, 92 1/8 at right`, or sizes alone in the order of the question's places.
 
     Also `left 91 1/4; right 92`, `91 1/4 left 92 right`, `8 ft: 91 5/8`. Raises Sorry with one sentence when a size or
     its place is not clear, a place stands twice where nothing steps, or too few are given.
     """
-    parts = (part.strip() for part in _BETWEEN[bare].split(typed))
     spots = tuple(
-        _spot(question, each, bare) for part in parts if part for each in _each_with_its_place(question, part)
+        _spot(question, each, bare) for part in parted(typed, bare) for each in _each_with_its_place(question, part)
     )
     if not spots:
         raise sorry("place_missing", example=example_of_readings(question, bare))

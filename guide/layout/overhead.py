@@ -10,14 +10,24 @@ from guide.layout.site import Site
 from guide.lengths import ZERO, Length, from_inches
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
+from guide.survey.joists import apart_of, not_read
 from guide.survey.model import Pipe, Wall
 
 
 def joists_over(wall: Wall, figures: Figures) -> Iterator[tuple[Length, Length]]:
-    """Yield the left and right side of each joist that runs into a wall and begins over it, from the left."""
-    spacing, number = Fraction(wall.joist_spacing or "16"), 0
+    """Yield the left and right side of each joist that runs into a wall and begins over it, from the left.
+
+    Where they were read one by one they are those; beyond the last one they go on as far apart as those usually are.
+    """
     rests = frozenset({wall.ref("joists"), wall.ref("joist_spacing")})
-    first = (wall.first_joist or ZERO).with_rests(rests)
+    first, number = (wall.first_joist or ZERO).with_rests(rests), 0
+    if read := wall.joists_read:
+        for joist in read:
+            if joist.edge < wall.length:
+                x0 = joist.edge.with_rests(rests)
+                yield x0, x0 + figures.joist_thick * joist.plies
+        first, number = read[-1].edge.with_rests(rests | {not_read(wall.ref("joist_edges"))}), 1
+    spacing = apart_of(read).inch if read else Fraction(wall.joist_spacing or "16")
     while (x0 := first + from_inches(spacing * number)) < wall.length:  # from the first each time: 19.2 must not drift
         yield x0, x0 + figures.joist_thick
         number += 1

@@ -43,6 +43,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "basement.reach": _YES_NO,
     "wall.sheets": ("lying", "standing"),
     "wall.joists": ("into", "alongside"),
+    "wall.joists_read": None,
     "wall.joist_blocks": None,
     "wall.rim_pieces": None,
     "wall.cap_case": (0, 1, 2, 3),
@@ -115,6 +116,7 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
     return {
         "wall.sheets": wall.sheets,
         "wall.joists": wall.wall.joists,
+        "wall.joists_read": len(wall.wall.joists_read),
         "wall.joist_blocks": len(wall.of(Kind.JOIST_BLOCK)),
         "wall.rim_pieces": len(wall.of(Kind.RIM)),
         "wall.cap_case": wall.cap_case if wall.of(Kind.CAP) else 0,

@@ -60,6 +60,7 @@ class Figures:
     plate_least_piece: Length
     plate_joint_apart: Length
     joist_thick: Length
+    joist_apart: Length
     rim_back: Length
     rim_gap: Length
     rim_piece: Length

@@ -87,7 +87,7 @@ def _turned(book: Book, answers: Answers, index: int) -> Carried:
     new = mirrored(book, answers, index)
     if new is None:
         return Carried((say_of_talk("wall_not_mirrored", wall=title),))
-    again = [path for path in (f"{letter}.first_joist",) if path in new]
+    again = [path for path in (f"{letter}.first_joist", f"{letter}.joist_edges") if path in new]
     return _with_doubts(book, new, (say_of_talk("wall_mirrored", wall=title),), tuple(again))
 
 
@@ -109,7 +109,7 @@ def _rearranged(book: Book, answers: Answers, order: Order) -> Carried:
         line = say_of_talk(key, old=title, new=wall_title(new, letter))
     doubts = corners_in_doubt(book, answers, new, lambda number: row[number])
     if order.command == "copy":
-        doubts = tuple(dict.fromkeys((*doubts, *to_be_read_again(book, new, at))))
+        doubts = tuple(dict.fromkeys((*doubts, *to_be_read_again(book, new, at), f"{letter}.joist_edges")))
     return _with_doubts(book, new, (line,), doubts)
 
 

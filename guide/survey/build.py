@@ -20,12 +20,13 @@ from guide.interview.answers import (
     wall_letter,
 )
 from guide.interview.asking import applying, corner_right, joined_left, joined_right
-from guide.interview.understand import tape_of
+from guide.interview.understand import bare_of, tape_of
 from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
 from guide.reference.codes import CODE_OF_TAPE, DEFAULT_ELECTRICAL, CodeProfile, load_code
 from guide.reference.figures import load_figures
 from guide.reference.office import Office, with_office
+from guide.survey.joists import not_read, read_joists
 from guide.survey.model import STEP, Basement, Fixture, Opening, OutletBox, Pipe, Profile, Survey, Wall
 from guide.survey.room import problems_of
 
@@ -102,7 +103,13 @@ class _Reader:
             boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),
             fixtures=tuple(self.fill(Fixture, p, place=p) for p in self._items(letter, "fixtures", "fixture")),
         )
-        return wall if wall.concrete else replace(wall, concrete=_under_the_joists(wall))
+        wall = wall if wall.concrete else replace(wall, concrete=_under_the_joists(wall))
+        return self._with_joists(wall) if wall.joist_edges else wall
+
+    def _with_joists(self, wall: Wall) -> Wall:
+        ref = wall.ref("joist_edges")
+        self._note(not_read(ref), f"wall {wall.letter}: near edges of joists nobody taped", Certainty.ASSUMED)
+        return replace(wall, joists_read=read_joists(wall.joist_edges or "", bare_of(self.answers), ref)[0])
 
     def _items(self, letter: str, question_id: str, scope: str) -> Iterator[str]:
         path = path_of(letter, question_id)

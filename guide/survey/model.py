@@ -22,6 +22,7 @@ from typing import Any
 from guide.interview.answers import Certainty
 from guide.lengths import SIXTY_FOURTH, ZERO, Length, Tape, between, least
 from guide.reference.sayings import Saying
+from guide.survey.joists import Joist
 
 
 def asked(ref: str) -> Any:
@@ -258,9 +259,13 @@ class Wall:
     joists: str = asked("wall.joists")
     joist_spacing: str | None = asked("wall.joist_spacing")
     first_joist: Length | None = asked("wall.first_joist")
+    joist_edges: str | None = asked("wall.joist_edges")
+    """As it was said; `joists_read` is what that means."""
     parallel_gap: Length | None = asked("wall.parallel_gap")
     shelf: Length = asked("wall.shelf")
     other: str = asked("wall.other")
+    joists_read: tuple[Joist, ...] = ()
+    """Joists read one by one, from the left; none where they stand evenly from the first one on."""
 
     @property
     def smallest_string(self) -> Length:

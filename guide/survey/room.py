@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from guide.interview.asking import CORNERS
-from guide.lengths import ZERO, Length
+from guide.lengths import ZERO, Bare, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.sayings import Saying, saying
 from guide.reference.stock import load_stock
 from guide.survey.closing import corner_left, corner_right, impossible_diagonals
+from guide.survey.joists import read_joists
 from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
 from guide.survey.on_hand import read_on_hand
 from guide.survey.traverse import degrees_of
@@ -32,7 +33,7 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
     return tuple(_at_home(survey)) + tuple(
         problem
         for wall in survey.walls
-        for check in (_outside, _overlapping, _heights, _places, _doors, _runs, _diagonals, _angles)
+        for check in (_outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles, _floor)
         for problem in check(survey, wall)
         if survey.given(_rests(problem))
     )
@@ -166,6 +167,26 @@ def _places(survey: Survey, wall: Wall) -> Iterator[Problem]:
             yield _problem(wall, (wall.ref(question),), saying("problem.reading_twice", wall=wall.letter))
 
 
+def _joists(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """Joists that were read one by one: each has to be one, after the one before it, and over the wall."""
+    ref, joists = wall.ref("joist_edges"), wall.joists_read
+    bare: Bare = "mm" if survey.basement.tape == "millimetres" else "in"
+    for unread in read_joists(wall.joist_edges or "", bare, ref)[1]:
+        example = [inches(each) for each in ("14 1/2", "30", "190")]
+        yield _problem(
+            wall,
+            (ref,),
+            saying("problem.joist_unread", wall=wall.letter, said=unread, first=example[0], second=example[1], last=example[2]),
+        )  # fmt: skip
+    for one, other in pairwise(joists):
+        if other.edge < one.edge + load_figures().joist_thick * one.plies:
+            said = saying("problem.joist_order", wall=wall.letter, one=one.edge, other=other.edge)
+            yield _problem(wall, (ref,), said)
+    if joists and joists[-1].edge > wall.length:
+        said = saying("problem.reading_outside", wall=wall.letter, x=joists[-1].edge, length=wall.length)
+        yield _problem(wall, (ref, wall.ref("length")), said)
+
+
 def _doors(survey: Survey, wall: Wall) -> Iterator[Problem]:
     """A hole too small for its liner, or one that reaches above the joists, cannot be framed."""
     figures = load_figures()
@@ -235,6 +256,17 @@ def _angles(survey: Survey, wall: Wall) -> Iterator[Problem]:
         if corner.joint == "none":
             said = saying("problem.angle", wall=corner.wall.letter, degrees=round(corner.degrees))
             yield _problem(wall, tuple(sorted(corner.rests)), said)
+
+
+def _floor(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """The joists of one floor lie one way: at a corner out of square they run alongside one of its two walls at most."""
+    other = survey.by_letter.get(wall.right_joined or "")
+    if other is None or not wall.joists == other.joists == "alongside":
+        return
+    corner = corner_right(survey, wall, other)
+    if corner.joint != "square":
+        said = saying("problem.joists_both", one=wall.letter, other=other.letter, degrees=round(corner.degrees))
+        yield _problem(wall, (wall.ref("joists"), other.ref("joists")), said)
 
 
 def _run_from(survey: Survey, wall: Wall) -> list[Wall]:

@@ -28,6 +28,7 @@ from tests.jobs import (
     ring,
     standing,
     stands,
+    uneven,
     wall,
     window,
 )
@@ -293,6 +294,12 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[standing("10 7/8 in", "4 in", "9 in")]),
     ),
     "rim_tight": (one({}, **alongside("7 15/16 in")), one({}, **alongside("8 in"))),
+    # the third bay of joists 16 apart: half as wide again is 24
+    "joist_missing": (
+        one({}, **uneven("15 in", "31 in", "47 in", "71 1/16 in", "... 183 1/16 in")),
+        one({}, **uneven("15 in", "31 in", "47 in", "71 in", "... 183 in")),
+    ),
+    "joists_unread": (one({}, **uneven("15 in", "31 in", "... 179 in")), one({}, **uneven("15 in", "31 in", "... 180 in"))),
     "blocks_short": (one({}, **alongside("6 9/16 in")), one({}, **alongside("6 5/8 in"))),
     "top_joint": (
         job([wall("104 1/2 in", **alongside("4 in"))]),  # the plate is 8 1/4 shorter: 96 1/4

@@ -47,7 +47,7 @@ def test_a_choice_is_picked_by_number_by_word_or_by_its_beginning(ref: str, repl
         ("basement.slab", "not"), ("basement.tape", "cm"), ("basement.tape", "m"), ("basement.tape", "both"),
         ("basement.drywall", "5"), ("basement.longest_stick", "9"), ("basement.longest_stick", "8 or 10"),
         ("wall.left", "no"), ("wall.left", "not"), ("wall.left", "fr"), ("wall.left", "left"), ("wall.left", "corner"),
-        ("wall.joists", "across"), ("wall.joist_spacing", "450 mm"), ("wall.joist_spacing", "5"),
+        ("wall.joists", "across"), ("wall.joist_spacing", "450 mm"), ("wall.joist_spacing", "6"),
         ("opening.kind", "door"), ("pipe.run", "both"), ("basement.cracks", "a small one"),
     ],
 )  # fmt: skip

@@ -42,9 +42,10 @@ def changed(tree: Tree, way: list[str | int], by: int) -> Tree:
     holder = cast(dict[str | int, object], new)
     for key in outer:
         holder = cast(dict[str | int, object], holder[key])
-    size, at, place = cast(str, holder[last]).partition(" at ")
+    before, comma, said = cast(str, holder[last]).rpartition(", ")  # of several in one text the last one
+    size, at, place = said.partition(" at ")
     sixteenths = inches(size).ticks // 508
-    holder[last] = f"{tape(sixteenths + by)}{at}{place}"
+    holder[last] = f"{before}{comma}{tape(sixteenths + by)}{at}{place}"
     return new
 
 

@@ -7,10 +7,11 @@ A law that allows something says how much and why.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from itertools import combinations, pairwise
 
 from guide.layout.parts import FULL_HEIGHT, Box, Datum, Kind, Layout, Level, Part, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, Length, inches
+from guide.lengths import SIXTEENTH, ZERO, Length, from_inches, inches
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Opening, Pipe, Profile, Wall
@@ -320,10 +321,22 @@ def _supports(wall: WallLayout) -> list[Length]:
     survey = wall.wall
     if survey.joists == "alongside":
         return [block.centre for block in wall.of(Kind.JOIST_BLOCK)]
-    assert survey.first_joist is not None
-    first = survey.first_joist + FIGURES.joist_thick // 2
-    step = inches(survey.joist_spacing or "16")
-    return [first + step * number for number in range(200)]
+    return [(x0 + x1) // 2 for x0, x1 in joists(survey)]
+
+
+def joists(wall: Wall) -> list[tuple[Length, Length]]:
+    """Return both sides of every joist that runs into a wall, and of many beyond its end."""
+    thick = FIGURES.joist_thick
+    found = [(joist.edge, joist.edge + thick * joist.plies) for joist in wall.joists_read]
+    if found:  # beyond the last as far apart as half of them stand or less
+        edges = [x0 for x0, _ in found]
+        apart = sorted(b - a for a, b in pairwise(edges)) or [FIGURES.joist_apart]
+        first, step = edges[-1], apart[(len(apart) - 1) // 2].inch
+    else:
+        assert wall.first_joist is not None
+        first, step = wall.first_joist, Fraction(wall.joist_spacing or "16")
+    near = [first + from_inches(step * number) for number in range(bool(found), 200)]
+    return [*found, *((x0, x0 + thick) for x0 in near)]
 
 
 # --------------------------------------------------------------------------------------------------- fireblocks

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from guide.layout.parts import Kind, WallLayout
-from guide.lengths import EIGHTH, SIXTEENTH, ZERO, Length, from_inches, inches
+from guide.lengths import EIGHTH, SIXTEENTH, ZERO, Length, inches
 from guide.survey.model import Basement
-from tests.properties.laws import TICK
+from tests.properties.laws import TICK, joists
 
 GAP = inches("1/4")
 """Left free on every side for the can; common practice."""
@@ -31,10 +30,7 @@ def bare_bays(wall: WallLayout, basement: Basement) -> Iterator[str]:
     if survey.joists == "alongside":
         solid = [(b.box.x0 - GAP * 3, b.box.x1 + GAP * 3) for b in wall.of(Kind.JOIST_BLOCK)]
     else:
-        assert survey.first_joist is not None
-        step = Fraction(survey.joist_spacing or "16")
-        near = (survey.first_joist + from_inches(step * n) for n in range(200))
-        solid = [(at, at + inches("1 1/2")) for at in near]
+        solid = joists(survey)
     for piece in pieces:
         for x0, x1 in solid:
             if piece.box.x0 - GAP + TICK < x1 and x0 < piece.box.x1 + GAP - TICK:

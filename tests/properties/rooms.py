@@ -24,6 +24,7 @@ from tests.jobs import (
     outlet,
     standing,
     stands,
+    uneven,
     wall,
     window,
 )
@@ -138,6 +139,20 @@ def profiles(
 
 
 @st.composite
+def uneven_joists(draw: st.DrawFn, length: int) -> Tree:
+    """Draw joists that drift, are doubled or missing, read up to somewhere along a wall."""
+    at = draw(sizes(0, 20))
+    edges = [tape(at)]
+    for _ in range(draw(st.sampled_from((0, 3, 40)))):
+        edges[-1] += " doubled" if draw(st.integers(0, 5)) == 0 else ""
+        at += draw(sizes(12, 18)) * draw(st.sampled_from((1, 1, 1, 1, 2)))
+        if at > length:
+            break
+        edges.append(tape(at))
+    return uneven(*edges)
+
+
+@st.composite
 def walls(
     draw: st.DrawFn,
     *,
@@ -164,6 +179,8 @@ def walls(
     answers["shelf"] = tape(draw(st.sampled_from((40, 40, 72, 0, 8, -16))))
     if draw(st.booleans()):
         answers |= alongside(tape(draw(st.sampled_from((232, 232, 64, 16, 0)))))
+    elif draw(st.integers(0, 3)) == 0:
+        answers |= draw(uneven_joists(length))
     else:
         answers["joist_spacing"] = ("16", "12", "19.2", "24")[draw(st.integers(0, 3))]
         answers["first_joist"] = tape(draw(sizes(0, 20)))

@@ -8,6 +8,7 @@ from guide.reference.sayings import say
 from guide.survey.model import Problem, Survey
 from tests.jobs import (
     Tree,
+    alongside,
     fixture,
     framed_door,
     job,
@@ -122,3 +123,15 @@ def test_a_ring_needs_four_inside_corners_more_than_outside_ones() -> None:
     (problem,) = closing(2, 3).problems
     assert problem.saying.key == "problem.turns"
     assert "2 more" in say(problem.saying)
+
+
+def test_joists_run_alongside_one_of_two_walls_that_meet_at_an_angle() -> None:
+    """136 in across 60 and 80: about 152 degrees. Into one of them, or round a square corner of two floors, nothing is said."""
+
+    def said(across: str, other: str) -> list[str]:
+        plain: Tree = wall(right_first="you choose", **alongside())
+        two = [{**plain, "across": across}, {**plain, "joists": other}]
+        return [each.saying.key for each in survey_of(job(two, square="across the corners")).problems]
+
+    assert said("136 in", "alongside") == ["problem.joists_both"]
+    assert said("136 in", "into") == said("100 in", "alongside") == []
