@@ -107,10 +107,10 @@ def standing(at: str, wide: str = "3 1/2 in", out: str = "4 1/2 in") -> Tree:
 
 
 def lying(start: str, end: str, low: str = "40 in", wide: str = "1 in", out: str = "1 1/2 in") -> Tree:
-    """Return a level pipe along the wall."""
+    """Return a level pipe along the wall, a vent."""
     return {
         "run": "lying", "carries": "drain", "from": start, "to": end, "low_left": low, "low_right": low,
-        "wide": wide, "out": out, "reach": "no",
+        "flows": "none", "wide": wide, "out": out, "hubs": "no", "reach": "no",
     }  # fmt: skip
 
 

@@ -107,7 +107,8 @@ class Question(_Data):
     steps: bool = False
     """For readings along a wall: two at one distance are the heights on both sides of a step there."""
     fewest: int = 1
-    """For readings: how many are needed."""
+    """For readings: how many are needed. Along a wall, where one will do, each stands for itself; else they begin at the
+    left end and end at the right one."""
     takes: Literal["smallest", "largest", "average"] | None = None
     """For a length: which one it is, where a person gives several readings of it."""
     sizes: dict[str, str] = {}

@@ -12,7 +12,6 @@ from itertools import pairwise
 
 from guide.checks.findings import Finding, finding
 from guide.layout.heights import case_of
-from guide.layout.offsets import pipe_heights
 from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Layout, Material, Part, WallLayout, overlap
 from guide.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, greatest, inches, least
 from guide.reference.figures import load_figures
@@ -191,9 +190,9 @@ def _pipes(wall: WallLayout) -> Iterator[Finding]:
             apart = figures.pipe_side if pipe.run == "standing" else ZERO
             if not overlap(part.box.x0, part.box.x1, pipe.left_edge - apart, pipe.right_edge + apart):
                 continue
-            if not overlap(part.box.y0, part.box.y1, pipe.back, pipe.out):
+            if not overlap(part.box.y0, part.box.y1, pipe.back, pipe.out_over(part.box.x0, part.box.x1)):
                 continue
-            if not (pipe.run == "lying" and _let_in(part, pipe_heights(pipe)[1])):
+            if not (pipe.run == "lying" and _let_in(part, pipe.heights_over(part.box.x0, part.box.x1)[1])):
                 what = thing_name(pipe.place)
                 yield finding("pipe_in_stud", wall.letter, wall.mark_of(part.box.x0), mark=part.mark, what=what)
         for notch in part.notches:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from guide.checks.audit import audit, corner_roles
 from guide.checks.corners import corner_findings
+from guide.checks.drains import drain_findings
 from guide.checks.electrical import outlet_findings
 from guide.checks.energy import energy_row
 from guide.checks.findings import Finding
@@ -25,6 +26,7 @@ def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
         found += audit(wall)
     found += corner_roles(layout)
     found += outlet_findings(layout, code)
+    found += drain_findings(layout)
     order = list(Severity)
     letters = [None, *(wall.letter for wall in survey.walls)]
     return tuple(sorted(found, key=lambda f: (order.index(f.severity), letters.index(f.wall))))

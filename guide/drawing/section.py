@@ -76,7 +76,9 @@ def _pipes(wall: WallLayout, x: Length) -> list[Fill]:
         if not pipe.left_edge <= x <= pipe.right_edge:
             continue
         front = pipe_front(wall.wall, pipe)
-        found.append(rectangle(Look.PIPE, pipe.back, pipe.out, front.bottom.at(x), front.top.at(x), pipe.place))
+        found.append(
+            rectangle(Look.PIPE, pipe.back, pipe.out_over(x, x), front.bottom.at(x), front.top.at(x), pipe.place)
+        )
     return found
 
 

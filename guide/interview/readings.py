@@ -57,7 +57,7 @@ def read_readings(question: Question, typed: str, bare: Bare) -> tuple[Spot, ...
     at = Counter(spot.at for spot in spots)
     if any(n > (2 if question.steps and isinstance(place, Length) else 1) for place, n in at.items()):
         raise sorry("place_twice", typed=typed)
-    if len(spots) < question.fewest or (every and question.along and not {"left", "right"} <= set(at)):
+    if len(spots) < question.fewest or (every and _needs_ends(question) and not {"left", "right"} <= set(at)):
         raise _too_few(question, bare)
     return spots
 
@@ -75,8 +75,13 @@ def example_of_readings(question: Question, bare: Bare) -> str:
 
 
 def _too_few(question: Question, bare: Bare) -> ValueError:
-    needed = ("left", "right") if question.along else question.places[: question.fewest]
+    needed = ("left", "right") if _needs_ends(question) else question.places[: question.fewest]
     return sorry("too_few_readings", places=" and ".join(needed), example=example_of_readings(question, bare))
+
+
+def _needs_ends(question: Question) -> bool:
+    """Say whether readings along a wall are a line that has two ends; where one will do, they are single places."""
+    return question.along and question.fewest > 1
 
 
 def _words(question: Question) -> str:
@@ -141,6 +146,8 @@ def _place(question: Question, text: str, bare: Bare) -> tuple[str | Length, boo
 
 def _in_order(question: Question, spots: tuple[Spot, ...], bare: Bare) -> tuple[Spot, ...]:
     """Give sizes without places the question's places in order; two along a wall are its ends."""
+    if question.along and not _needs_ends(question):
+        raise sorry("place_missing", example=example_of_readings(question, bare))
     places = ("left", "right") if question.along and len(spots) == 2 else question.places
     if question.along and len(spots) == 1:
         raise _too_few(question, bare)

@@ -203,7 +203,7 @@ def _mirrored_answer(book: Book, answers: Answers, path: str, answer: Answer, le
         return replace(answer, value=tuple(spots)[::-1])
     if isinstance(value, Length):
         return replace(answer, value=_mirrored_place(book, answers, place, question, value, length))
-    if question.ref in ("opening.hinge", "opening.fixed", "wall.layout_from"):
+    if question.ref in ("opening.hinge", "opening.fixed", "wall.layout_from", "pipe.flows"):
         return replace(answer, value=_OTHER_SIDE.get(str(value), value))
     return answer
 

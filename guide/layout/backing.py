@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from guide.layout.offsets import pipe_heights
 from guide.layout.openings import Stretch
 from guide.layout.outlets import outlet_room
 from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Material, Part, Remark, over_slab, overlap
@@ -118,7 +117,7 @@ def _in_the_way(site: Site, framing: Framing, block: Part) -> bool:
     for pipe in site.wall.pipes:
         side = figures.pipe_side
         beside = overlap(box.x0, box.x1, pipe.left_edge - side, pipe.right_edge + side)
-        if beside and pipe.out > box.y0 and (pipe.run == "standing" or overlap(low, high, *pipe_heights(pipe))):
+        if beside and pipe.out > box.y0 and (pipe.run == "standing" or overlap(low, high, *pipe.heights)):
             return True
     rooms = [outlet_room(site, each) for each in site.wall.boxes if each.kind == "existing"]
     return any(overlap(box.x0, box.x1, o.x0, o.x1) and overlap(low, high, o.z0.off, o.z1.off) for o in rooms)

@@ -12,7 +12,6 @@ from guide.layout.corners import Corner
 from guide.layout.ends import squared
 from guide.layout.heights import foam_top, readings_of
 from guide.layout.kept import Kept, once
-from guide.layout.offsets import pipe_heights
 from guide.layout.packing import sheets_for
 from guide.layout.parts import Box, Decision, Kind, Material, Part, over_slab
 from guide.layout.site import Site
@@ -259,7 +258,7 @@ def _gaps(foam: FoamSite) -> Iterable[_Gap]:
             yield _Gap(hole.x0, hole.x1, ZERO, greatest(tall, hole.top.at(site.wall, (hole.x0 + hole.x1) // 2)))
     for pipe in site.wall.pipes:
         if pipe.back < site.offsets.foam_face:
-            low, high = pipe_heights(pipe) if pipe.run == "lying" else (ZERO, top)
+            low, high = pipe.heights if pipe.run == "lying" else (ZERO, top)
             x0, x1 = pipe.left_edge - cut, pipe.right_edge + cut
             yield _Gap(x0.with_rests(pipe.rests), x1.with_rests(pipe.rests), low - cut, high + cut)
     if site.basement.block_reach == "concrete":

@@ -12,7 +12,6 @@ from dataclasses import replace
 from guide.layout.cap import between, round_pipe, strips_of
 from guide.layout.ends import End, squared
 from guide.layout.heights import most_over_concrete
-from guide.layout.offsets import pipe_heights
 from guide.layout.openings import Hole, Stretch
 from guide.layout.parts import Box, Datum, Kind, Level, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
@@ -104,7 +103,7 @@ def _clear(site: Site, hole: Hole) -> Stretch:
 
 def _crosses(site: Site, pipe: Pipe) -> bool:
     """Say whether a pipe along the wall runs where the ledge would lie."""
-    low, high = pipe_heights(pipe)
+    low, high = pipe.heights
     concrete = site.wall.concrete.at(pipe.left_edge), site.wall.concrete.at(pipe.right_edge)
     return pipe.back < site.offsets.back and overlap(
         low, high, least(*concrete), greatest(*concrete) + site.figures.plywood

@@ -9,7 +9,7 @@ from guide.layout.ends import Offsets
 from guide.layout.parts import Decision
 from guide.layout.pipes import narrow
 from guide.layout.plane import Line, lines_of, moves, weighed
-from guide.lengths import ZERO, Length, greatest, inches
+from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
 from guide.survey.model import Basement, Pipe, Wall
@@ -25,10 +25,15 @@ class Standing:
 
     offsets: Offsets
     decisions: tuple[Decision, ...]
-    notched: tuple[Pipe, ...]
-    """Pipes along the wall that are let into the backs of the studs."""
+    passed: tuple[tuple[Pipe, str], ...]
+    """Each pipe along the wall and how the studs pass it: `behind`, `notches`, or behind with `fittings` in notches."""
     lines: tuple[Line, ...]
     """The lines it could stand on, the one taken first; see `guide.layout.plane`."""
+
+    @property
+    def notched(self) -> tuple[Pipe, ...]:
+        """Pipes along the wall that are let into the backs of the studs, all along or at their fittings."""
+        return tuple(pipe for pipe, way in self.passed if way != "behind")
 
 
 def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
@@ -65,7 +70,7 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
         for opening in wall.openings
         if opening.jamb and opening.meets == "wall"
     ]
-    back = greatest(back, *(_needed(pipe, figures) for pipe in moved), *doors).up_to(figures.back_step)
+    back = greatest(back, *(_needed(wall, pipe, figures) for pipe in moved), *doors).up_to(figures.back_step)
     back = back.with_rests(
         frozenset().union(*(pipe.rests for pipe in (*lying, *moved)), *(each.rests for each in doors))
     )
@@ -75,13 +80,30 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying if pipe not in moved}
     face = back + figures.stud_deep
     offsets = Offsets(back, face, face + board, hump, foam_face)
-    notched = tuple(pipe for pipe in lying if ways[pipe.place][0] == "notch")
-    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), notched, lines)
+    passed = tuple((pipe, _passed(pipe, ways[pipe.place][0], back, figures)) for pipe in lying)
+    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), passed, lines)
 
 
-def _needed(pipe: Pipe, figures: Figures) -> Length:
-    """Return where the studs have to begin for a pipe that the wall moves out for."""
-    return pipe.out + (figures.pipe_in_bay - figures.stud_deep if pipe.way == "bay" else figures.pipe_behind)
+def _passed(pipe: Pipe, way: str, back: Length, figures: Figures) -> str:
+    """Say how the studs pass a pipe that was decided on, now that their line is known."""
+    if way == "notches":
+        return way
+    return "fittings" if pipe.barrel != pipe.out and pipe.out + figures.notch_clear > back else "behind"
+
+
+def _needed(wall: Wall, pipe: Pipe, figures: Figures) -> Length:
+    """Return where the studs have to begin for a pipe that the wall moves out for.
+
+    Behind the studs a pipe along the wall keeps clear of them with its bare stretches; a stud at a fitting may be notched.
+    """
+    if pipe.way == "bay":
+        return pipe.out + figures.pipe_in_bay - figures.stud_deep
+    whole = pipe.out + figures.pipe_behind
+    if pipe.barrel == pipe.out or pipe.along == "move the wall" or not _between_the_plates(wall, pipe, figures):
+        return whole
+    return least(
+        whole, greatest(pipe.barrel + figures.pipe_behind, pipe.out + figures.notch_clear - figures.notch_most)
+    )
 
 
 def _plane(wall: Wall, nearest: Length, lines: tuple[Line, ...]) -> list[Decision]:
@@ -102,36 +124,36 @@ def _plane(wall: Wall, nearest: Length, lines: tuple[Line, ...]) -> list[Decisio
 def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple[str, Decision]:
     """Decide how a pipe along the wall is passed: behind the studs, in notches, or by moving the line out."""
     name, what = f"{pipe.place}.way", thing_name(pipe.place)
-    shift = (pipe.out + figures.pipe_behind - back).up_to(figures.back_step)
+    shift = (_needed(wall, pipe, figures) - back).up_to(figures.back_step)
     floor = shift.inch * wall.length.inch
+    depth = pipe.out + figures.notch_clear - back
+    if shift <= ZERO and depth > ZERO:
+        said = saying("decision.pipe_fittings", what=what, bare=pipe.barrel, back=back, out=pipe.out, depth=depth)
+        far = (pipe.out + figures.pipe_behind - back).up_to(figures.back_step)
+        beat = saying("alternative.shift", shift=far, floor=far.inch * wall.length.inch)
+        return "behind", Decision(name, wall.letter, said, (beat,))
     if shift <= ZERO:
         said = saying("decision.pipe_behind", what=what, out=pipe.out, back=back)
         return "behind", Decision(name, wall.letter, said)
-    depth = pipe.out + figures.notch_clear - back
     crossed = (pipe.right_edge - pipe.left_edge).ticks // figures.stud_spacing.ticks + 1
     few = crossed <= FEW_STUDS and shift > figures.pipe_behind
     wanted = pipe.along == "notches" or (few and pipe.along != "move the wall")
     if wanted and depth <= figures.notch_most and _between_the_plates(wall, pipe, figures):
         said = saying("decision.pipe_notch", what=what, depth=depth, count=crossed)
-        return "notch", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
+        return "notches", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
     said = saying("decision.pipe_shift", what=what, shift=shift, floor=floor)
+    if back + shift < pipe.out + figures.notch_clear:
+        said = saying("decision.pipe_shift_fittings", what=what, shift=shift, floor=floor, out=pipe.out)
     beat = saying("alternative.notch", depth=depth, count=crossed, most=figures.notch_most)
     return "shift", Decision(name, wall.letter, said, (beat,))
 
 
 def _between_the_plates(wall: Wall, pipe: Pipe, figures: Figures) -> bool:
     """Say whether a pipe meets studs alone: a plate is never notched."""
-    low, high = pipe_heights(pipe)
+    low, high = pipe.heights
     foot = figures.gasket + figures.stud_thick
     head = wall.height.least_over(pipe.left_edge, pipe.right_edge) - figures.stud_thick - figures.plywood
     return foot <= low - figures.notch_clear and high + figures.notch_clear <= head
-
-
-def pipe_heights(pipe: Pipe) -> tuple[Length, Length]:
-    """Return the lowest and the highest point of a pipe along the wall over the slab, its fall included."""
-    low_left, low_right = pipe.low_left or ZERO, pipe.low_right or ZERO
-    low, high = sorted((low_left, low_right))
-    return low.with_rests(high.rests), high.with_rests(low.rests) + pipe.wide
 
 
 def _at_least_none(size: Length) -> Length:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from guide.layout.offsets import pipe_heights
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
 from guide.layout.studs import Framing
@@ -150,4 +149,4 @@ def _in_a_pipe(part: Part, pipe: Pipe, clear: Length) -> bool:
     box = part.box
     if pipe.out <= box.y0 or not overlap(box.x0 - clear, box.x1 + clear, pipe.left_edge, pipe.right_edge):
         return False
-    return pipe.run == "standing" or overlap(box.z0.off - clear, box.z1.off + clear, *pipe_heights(pipe))
+    return pipe.run == "standing" or overlap(box.z0.off - clear, box.z1.off + clear, *pipe.heights)

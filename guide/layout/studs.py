@@ -8,7 +8,6 @@ from itertools import pairwise
 from typing import Literal
 
 from guide.layout.elsewhere import unframed
-from guide.layout.offsets import pipe_heights
 from guide.layout.openings import Hole, Stretch, cripples_at, frame_hole, holes_of
 from guide.layout.partitions import posts_of
 from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, over_slab, overlap
@@ -261,8 +260,8 @@ def notched_for(site: Site, part: Part, pipes: Iterable[Pipe]) -> Part:
     clear, notches = site.figures.notch_clear, []
     z0, z1 = (level.at(site.wall, part.centre) for level in (part.box.z0, part.box.z1))
     for pipe in pipes:
-        low, high = pipe_heights(pipe)
-        low, high, deep = low - clear, high + clear, pipe.out + clear
+        low, high = pipe.heights_over(part.box.x0, part.box.x1)
+        low, high, deep = low - clear, high + clear, pipe.out_over(part.box.x0, part.box.x1) + clear
         beside = overlap(part.box.x0, part.box.x1, pipe.left_edge, pipe.right_edge)
         if beside and overlap(low, high, z0, z1) and part.box.y0 < deep:
             box = replace(part.box, y1=deep, z0=over_slab(greatest(low, z0)), z1=over_slab(least(high, z1)))

@@ -104,6 +104,7 @@ class Figures:
     notch_most: Length
     notch_most_2x3: Length
     notch_clear: Length
+    drain_fall: Length
     box_wide: Length
     box_tall: Length
     box_deep: Length

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from guide.layout.offsets import pipe_heights
 from guide.layout.parts import Kind, Level, Part
 from guide.lengths import ZERO, Length, greatest
 from guide.reference.sayings import say, saying
@@ -55,7 +54,7 @@ def _pipes(view: WallView) -> Iterator[tuple[int, Row]]:
         left, right = (view.bare(x - zero, pipe.rests) for x in (pipe.left_edge, pipe.right_edge))
         high = "all the way up"
         if pipe.run != "standing":
-            high = " to ".join(view.bare(each, pipe.rests) for each in pipe_heights(pipe))
+            high = " to ".join(view.bare(each, pipe.rests) for each in pipe.heights)
         face = view.wall.offsets.drywall
         deep = " to ".join(view.bare(greatest(ZERO, face - y), pipe.rests) for y in (pipe.out, pipe.back))
         what = f"{thing_name(pipe.place)}: {pipe.carries}"

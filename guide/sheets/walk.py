@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from guide.layout.offsets import pipe_heights
 from guide.layout.parts import Kind, Part
 from guide.lengths import Length
 from guide.order.facts import SIDES, Side, end_at, end_stud, hidden_blocks, pack_at
@@ -103,7 +102,7 @@ def _pipes(view: WallView) -> Iterator[_Spot]:
         if pipe.run == "standing":
             said = _said(view, "look.pipe", what=what, carries=pipe.carries)
         else:
-            low, high = pipe_heights(pipe)
+            low, high = pipe.heights
             said = _said(view, "look.lying", what=what, carries=pipe.carries, low=low, high=high)
         yield _Spot(pipe.left_edge, pipe.right_edge, rests, said)
         if pipe.reach == "yes" and pipe.reach_height is not None:

@@ -50,12 +50,12 @@ def _choices(wall: Wall, basement: Basement) -> list[tuple[Line, Wall]]:
     """Return every line a wall could stand on, beside the wall as it would be told for it; the one that is built first."""
     figures, board = load_figures().for_stud(basement.stud), inches(basement.drywall)
     standing = stand_off(wall, basement, figures)
-    found = [(_with_lying(line_at(wall, standing.offsets.back, board, figures), standing, wall), wall)]
+    found = [(_with_lying(line_at(wall, standing.offsets.back, board, figures), standing), wall)]
     free = left_open(wall)
     for told in (free, *_passed_otherwise(free)):
         standing = stand_off(told, basement, figures)
         for line in standing.lines:
-            whole = _with_lying(line, standing, told)
+            whole = _with_lying(line, standing)
             if all(whole != known for known, _ in found):
                 found.append((whole, on_line(told, line)))
     return found
@@ -69,13 +69,11 @@ def _passed_otherwise(wall: Wall) -> Iterator[Wall]:
             yield replace(wall, pipes=pipes)
 
 
-def _with_lying(line: Line, standing: Standing, wall: Wall) -> Line:
+def _with_lying(line: Line, standing: Standing) -> Line:
     """Return a line with what becomes of the pipes along the wall before what becomes of all others."""
-    notched = {pipe.place for pipe in standing.notched}
-    lying = (pipe.place for pipe in wall.pipes if pipe.run == "lying")
-    return replace(
-        line, met=(*((place, "notches" if place in notched else "move the wall") for place in lying), *line.met)
-    )
+    words = {"behind": "move the wall"}
+    lying = ((pipe.place, words.get(way, way)) for pipe, way in standing.passed)
+    return replace(line, met=(*lying, *line.met))
 
 
 def _row(view: WallView, line: Line, nearest: Length, layout: Layout) -> tuple[str, ...]:

@@ -87,10 +87,11 @@ class _Reader:
         letter = wall_letter(index)
         names = cast(tuple[str, ...], self.answers["basement.walls"].value)
         openings = [self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")]
+        length = self.value(letter, "wall.length")
         wall = self.fill(
             Wall,
             letter,
-            self.value(letter, "wall.length"),
+            length,
             letter=letter,
             name=names[index],
             left_joined=wall_letter((index or len(names)) - 1) if joined_left(self.answers, index) else None,
@@ -99,7 +100,7 @@ class _Reader:
             right_corner=corner_right(self.answers, index),
             openings=tuple(each for each in openings if each.kind != "partition"),
             partitions=tuple(each for each in openings if each.kind == "partition"),
-            pipes=tuple(self.fill(Pipe, p, place=p) for p in self._items(letter, "pipes", "pipe")),
+            pipes=tuple(self.fill(Pipe, p, length, place=p) for p in self._items(letter, "pipes", "pipe")),
             boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),
             fixtures=tuple(self.fill(Fixture, p, place=p) for p in self._items(letter, "fixtures", "fixture")),
         )

@@ -157,8 +157,13 @@ class Pipe:
     end: Length | None = asked("pipe.to")
     low_left: Length | None = asked("pipe.low_left")
     low_right: Length | None = asked("pipe.low_right")
+    flows: str | None = asked("pipe.flows")
     wide: Length = asked("pipe.wide")
     out: Length = asked("pipe.out")
+    hubs: str | None = asked("pipe.hubs")
+    bare: Length | None = asked("pipe.bare")
+    fittings: Profile | None = asked("pipe.fittings")
+    """Each fitting's length along the pipe, at its middle."""
     reach: str = asked("pipe.reach")
     way: str | None = asked("pipe.way")
     along: str | None = asked("pipe.along")
@@ -181,9 +186,34 @@ class Pipe:
         return gap if gap > ZERO else Length(0, gap.rests)
 
     @property
+    def barrel(self) -> Length:
+        """How far from the concrete it reaches away from its fittings; where nobody told those, its outermost point."""
+        return least(self.out, self.bare) if self.bare is not None and self.fittings is not None else self.out
+
+    def out_over(self, x0: Length, x1: Length) -> Length:
+        """Return how far it reaches anywhere between two places: its outermost point where a fitting is, else the bare pipe."""
+        points = self.fittings.points if self.fittings is not None else ()
+        at_fitting = any(x0 < at + long // 2 and at - long // 2 < x1 for at, long in points)
+        return self.out.with_rests(self.barrel.rests) if at_fitting else self.barrel
+
+    @property
+    def heights(self) -> tuple[Length, Length]:
+        """Its lowest and its highest point over the slab, its fall included, for one that lies along the wall."""
+        return self.heights_over(self.left_edge, self.right_edge)
+
+    def heights_over(self, x0: Length, x1: Length) -> tuple[Length, Length]:
+        """Return its lowest and its highest point over the slab between two places, for one that lies along the wall."""
+        bottom = Profile(((self.left_edge, self.low_left or ZERO), (self.right_edge, self.low_right or ZERO)))
+        low, high = sorted((bottom.at(x0), bottom.at(x1)))
+        return low.with_rests(high.rests), high.with_rests(low.rests) + self.wide
+
+    @property
     def rests(self) -> frozenset[str]:
         """Every answer that its way past the framing is worked out from."""
-        sizes = (self.at, self.start, self.end, self.low_left, self.low_right, self.wide, self.out)
+        fittings = [size for point in (self.fittings.points if self.fittings else ()) for size in point]
+        sizes = (
+            self.at, self.start, self.end, self.low_left, self.low_right, self.wide, self.out, self.bare, *fittings,
+        )  # fmt: skip
         chosen = {f"{self.place}.{each}" for each in ("way", "along") if getattr(self, each) is not None}
         return frozenset({f"{self.place}.run"}).union(chosen, *(size.rests for size in sizes if size is not None))
 

@@ -195,6 +195,15 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[{**standing("80 in", "1 in", "1 1/2 in"), "carries": "water"}]),
         one(pipes=[standing("80 in", "1 in", "1 1/2 in")]),
     ),
+    # 60 in of it at 1/4 in each foot (common practice) is 1 1/4
+    "drain_flat": (
+        one(pipes=[{**lying("0 in", "60 in"), "flows": "right", "low_right": "38 13/16 in"}]),
+        one(pipes=[{**lying("0 in", "60 in"), "flows": "right", "low_right": "38 3/4 in"}]),
+    ),
+    "drain_uphill": (
+        one(pipes=[{**lying("0 in", "60 in"), "flows": "left", "low_right": "38 3/4 in"}]),
+        one(pipes=[{**lying("0 in", "60 in"), "flows": "right", "low_right": "38 3/4 in"}]),
+    ),
     "gas": (one(pipes=[{**lying("0 in", "40 in"), "carries": "gas"}]), one(pipes=[lying("0 in", "40 in")])),
     # 6 in thick, before studs whose room face is at 5 7/8: 12 7/8 out leaves 1 in (worked by hand)
     "cleanout": (

@@ -7,7 +7,7 @@ studs centred 5 7/8 + 16 k from the concrete: 21 7/8, 37 7/8, 53 7/8, 69 7/8, 85
 from __future__ import annotations
 
 from guide.layout.parts import Kind, WallLayout
-from guide.lengths import ZERO, inches
+from guide.lengths import SIXTEENTH, ZERO, inches
 from tests.jobs import Tree, laid, lying, new_door, outlet, standing, wall, window
 from tests.layout.sizes import cuts, decided, said, size, spans
 
@@ -136,6 +136,54 @@ def test_the_person_decides_between_notches_and_moving_the_wall() -> None:
     ):
         wall_ = with_pipes({**lying("40 in", end, out=out), "along": way})
         assert (decided(wall_, "pipe1.way"), size(wall_.offsets.back)) == (decision, back)
+
+
+def hubbed(*fittings: str, bare: str = "2 1/2 in", low_right: str = "38 in") -> Tree:
+    """Return a pipe along all of a wall, out 4 at its fittings, 40 over the slab at the left."""
+    told: Tree = {"hubs": "yes", "bare": bare, "fittings": list(fittings), "low_right": low_right}
+    return {**lying("0 in", "144 in", out="4 in"), **told}
+
+
+def test_the_wall_clears_the_bare_pipe_and_only_a_stud_at_a_fitting_is_notched() -> None:
+    """Bare 2 1/2 + 1/2 = 3; the fitting of 4 at 70 takes 68 to 72 and is 4 + 1/4 - 3 = 1 1/4 deep, 1.4 is the most.
+
+    B 3 puts the studs at 3 + 3 1/2 + 16 k: the one of 70 1/2 (69 3/4 to 71 1/4) stands at the fitting. There the pipe's
+    bottom is at 40 - 2 x 71 1/4 / 144 = 39.01 at the lowest, so the notch begins at 38.76; the top of its highest,
+    40 - 2 x 69 3/4 / 144 + 1 = 40.03, ends it at 40.28.
+    """
+    wall_ = with_pipes(hubbed("4 in at 70 in"))
+    notched = [part for part in wall_.of(Kind.STUD) if part.notches]
+
+    assert (decided(wall_, "pipe1.way"), size(wall_.offsets.back)) == ("pipe_shift_fittings", "3")
+    assert spans(notched) == [("69 3/4", "71 1/4")]
+    (notch,) = notched[0].notches
+    low, high = (level.off.near(SIXTEENTH) for level in (notch.z0, notch.z1))
+    assert (size(notch.y1), size(low), size(high)) == ("4 1/4", "38 3/4", "40 5/16")
+
+
+def test_a_fitting_between_two_studs_leaves_every_stud_whole() -> None:
+    """At 62 it stands between the studs of 54 1/2 and 70 1/2."""
+    assert not any(part.notches for part in with_pipes(hubbed("4 in at 62 in")).of(Kind.STUD))
+
+
+def test_a_fitting_too_fat_for_a_notch_moves_the_wall_until_it_is_not() -> None:
+    """Out 4 + 1/4 less 1.4 is 2.85, over the 1 1/2 + 1/2 that the bare pipe asks: B 2 7/8. Nobody told the fittings: 4 1/2."""
+    wall_ = with_pipes(hubbed("4 in at 70 in", bare="1 1/2 in"))
+
+    assert size(wall_.offsets.back) == "2 7/8"
+    untold = {name: each for name, each in hubbed().items() if name != "fittings"}
+    assert size(with_pipes(untold).offsets.back) == "4 1/2"
+    assert size(with_pipes({**hubbed("4 in at 70 in"), "along": "move the wall"}).offsets.back) == "4 1/2"
+
+
+def test_notches_follow_the_fall_of_a_pipe() -> None:
+    """Out 3 in notches, all along, 2 in lower at the right: each notch lies lower than the one on its left."""
+    falls = {**lying("0 in", "144 in", out="3 in"), "low_right": "38 in", "along": "notches"}
+    lows = [part.notches[0].z0.off for part in with_pipes(falls).of(Kind.STUD) if part.notches]
+
+    assert len(lows) > 5
+    assert lows == sorted(lows, reverse=True)
+    assert lows[0] - lows[-1] > inches("1 3/4")
 
 
 def test_a_long_pipe_along_the_wall_moves_the_wall_out() -> None:

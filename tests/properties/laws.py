@@ -409,16 +409,16 @@ def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
     solid = [p for p in wall.parts if p.kind not in (*OVERHEAD, Kind.DRYWALL)]
     for pipe in survey.pipes:
         low, high = ZERO, max(value for _, value in survey.height.points)
-        if pipe.run == "lying":
-            ends = (pipe.low_left or ZERO, pipe.low_right or ZERO)
-            low, high = min(ends), max(ends) + pipe.wide
         for part in solid:
+            out = pipe.out
+            if pipe.run == "lying" and meet(part.box.x0, part.box.x1, pipe.left_edge, pipe.right_edge):
+                low, high, out = lying_at(pipe, part)
             if pipe.run == "lying" and part.kind in (Kind.BOTTOM_PLATE, Kind.TOP_PLATE, Kind.HEADER, Kind.SILL):
                 continue  # a pipe at such a height is let into the plate by hand
             body = _without_notches(survey, part)
             if any(
                 meet(b.x0, b.x1, pipe.left_edge, pipe.right_edge)
-                and meet(b.y0, b.y1, pipe.back, pipe.out)
+                and meet(b.y0, b.y1, pipe.back, out)
                 and meet(b.z0.at(survey, part.centre), b.z1.at(survey, part.centre), low, high)
                 for b in body
             ):
@@ -431,6 +431,18 @@ def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
                 and _in_the_clear(wall, opening, part)
             ):
                 yield f"{part.id} stands in {opening.place}"
+
+
+def lying_at(pipe: Pipe, part: Part) -> tuple[Length, Length, Length]:
+    """Return the bottom, the top and the outermost point of a pipe along the wall where it passes a part."""
+    left, right = pipe.low_left or ZERO, pipe.low_right or ZERO
+    run = (pipe.right_edge - pipe.left_edge).ticks
+    places = [max(pipe.left_edge, min(pipe.right_edge, x)) for x in (part.box.x0, part.box.x1)]
+    lows = [left + Length((right - left).ticks * (x - pipe.left_edge).ticks // run) for x in places]
+    fat = [(at - long // 2, at + long // 2) for at, long in (pipe.fittings.points if pipe.fittings else ())]
+    bare = not any(meet(part.box.x0, part.box.x1, *each) for each in fat)
+    out = min(pipe.bare, pipe.out) if pipe.bare is not None and pipe.fittings and bare else pipe.out
+    return min(lows), max(lows) + pipe.wide, out
 
 
 def _without_notches(wall: Wall, part: Part) -> list[Box]:

@@ -91,7 +91,13 @@ def things(draw: st.DrawFn, length: int, height: int) -> tuple[list[Tree], list[
         end = min(length, start + draw(sizes(2, 120)))
         wide = draw(sizes(1, 3))
         low, out = draw(sizes(2, 60)), wide + draw(sizes(0, 3))
-        found[1].append(lying(tape(start), tape(end), tape(low), tape(wide), tape(out)))
+        pipe = lying(tape(start), tape(end), tape(low), tape(wide), tape(out))
+        pipe["low_right"] = tape(max(0, low - draw(sizes(-2, 4))))
+        if draw(st.booleans()):
+            places = sorted(draw(st.sets(sizes(1, max(2, length // 16)), min_size=1, max_size=3)))
+            fittings: list[Json] = [f"{tape(draw(sizes(1, 8)))} at {tape(at)}" for at in places]
+            pipe |= {"hubs": "yes", "bare": tape(max(4, out - draw(sizes(0, 2)))), "fittings": fittings}
+        found[1].append(pipe)
     return found
 
 

@@ -64,6 +64,8 @@ def mirrored(tree: Tree) -> Tree:
         else:
             pipe["from"], pipe["to"] = (tape(length - _sixteenths(pipe[end])) for end in ("to", "from"))
             pipe["low_left"], pipe["low_right"] = pipe["low_right"], pipe["low_left"]
+            if isinstance(pipe.get("fittings"), list):
+                pipe["fittings"] = [_reading_mirrored(each, length) for each in cast(list[str], pipe["fittings"])]
     wall["boxes"] = wall["fixtures"] = []
     return new
 
