@@ -96,6 +96,19 @@ def partition(left: str, width: str = "3 1/2 in") -> Tree:
     return {"kind": "partition", "left": left, "partition_width": width}
 
 
+def partition_wall(
+    length: str | None = None, /, meets: tuple[str | None, str | None] = ("A", None), **answers: Json
+) -> Tree:
+    """Return a plain partition, told as a wall: its ends meet walls of these letters, or nothing. Else like `wall`."""
+    kept = ("height", "joists", "joist_spacing", "first_joist", "openings", "boxes", "fixtures", "other", "length")
+    tree: Tree = {key: value for key, value in wall(length).items() if key in kept}
+    for side, letter in zip(("left", "right"), meets, strict=True):
+        tree[f"{side}_meets"] = "open end" if letter is None else "wall of this job"
+        if letter is not None:
+            tree[f"{side}_wall"] = letter
+    return {"name": "partition", "stands": "partition", **tree, **answers}
+
+
 def stands(left: str, what: str, width: str, **told: Json) -> Tree:
     """Return a place kept free for a column, a pit or an appliance."""
     return {"kind": "kept free", "left": left, "free_width": width, "keeps": what, **told}

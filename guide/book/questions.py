@@ -29,9 +29,11 @@ OUTER = {"basement": None, "wall": "basement", "opening": "wall", "pipe": "wall"
 
 Scope = Literal["basement", "wall", "opening", "pipe", "box", "fixture"]
 
-DERIVED = {"wall.left_joined": ("yes", "no"), "wall.closes_ring": ("yes", "no")}
+DERIVED = dict.fromkeys(
+    ("wall.left_joined", "wall.closes_ring", "wall.called_partition", "wall.partition"), ("yes", "no")
+)
 """Facts that conditions may test though nobody is asked: the left end is a corner with the wall before it in this job;
-the wall is the last of a ring, so that its right end meets the first wall."""
+the wall is the last of a ring, so that its right end meets the first wall; its name says that it is a partition; it is one."""
 
 
 class BookError(ValueError):
@@ -93,6 +95,8 @@ class Question(_Data):
     ask: str
     why: str
     how: str
+    of_partition: dict[Literal["ask", "why", "how"], str] = {}
+    """What is said instead where the wall is a plain partition."""
     kind: Kind
     choices: tuple[Choice, ...] = ()
     opens: Scope | None = None
@@ -141,6 +145,11 @@ class Question(_Data):
     def ref(self) -> str:
         """The name other data uses for this question: `scope.id`."""
         return f"{self.scope}.{self.id}"
+
+    def worded(self, what: Literal["ask", "why", "how"], *, partition: bool) -> str:
+        """Return one of its texts, as it is said of a wall against the concrete or of a plain partition."""
+        own: str = getattr(self, what)
+        return self.of_partition.get(what, own) if partition else own
 
     def range_of_lengths(self) -> tuple[Length | None, Length | None]:
         """Return the accepted range of a length, either end open."""

@@ -70,7 +70,12 @@ def _by_yield(layout: Layout) -> Iterable[Need]:
         total = sum((wall[key] for wall in walls[1:]), start=walls[0][key])
         yield from _need(layout, key, item, rounded_up(total, item.of))
     if basement.batts == "yes":
-        yield from _need(layout, "batt", stock.item["batt"], sum(batts_of(wall) for wall in layout.walls))
+        yield from _need(
+            layout,
+            "batt",
+            stock.item["batt"],
+            sum(batts_of(wall) for wall in layout.round_room),
+        )
     boxes = sum(len(wall.of(Kind.OUTLET)) for wall in layout.walls)
     yield from _need(layout, "box", stock.item["box"], boxes)
     yield from _need(layout, "cable", stock.item["cable"], -(-cable_run(layout).ticks // FOOT.ticks))

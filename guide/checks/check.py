@@ -10,7 +10,7 @@ from guide.checks.energy import energy_row
 from guide.checks.findings import Finding
 from guide.checks.gate import gate
 from guide.checks.house import house_findings
-from guide.checks.walls import wall_findings
+from guide.checks.walls import untold_partitions, wall_findings
 from guide.layout.parts import Layout
 from guide.reference.codes import CodeProfile
 from guide.reference.findings import Severity
@@ -25,6 +25,7 @@ def check(layout: Layout, code: CodeProfile) -> tuple[Finding, ...]:
         found += wall_findings(wall, survey.basement, code)
         found += audit(wall)
     found += corner_roles(layout)
+    found += untold_partitions(layout)
     found += outlet_findings(layout, code)
     found += drain_findings(layout)
     order = list(Severity)

@@ -65,7 +65,7 @@ def _named(suspect: Suspect) -> Saying:
 
 def _where(miss: Miss, survey: Survey) -> Saying:
     """Say where the end lies: along the first wall, away from it, or both where both are worth saying."""
-    first = survey.walls[0].letter
+    first = survey.round_room[0].letter
     along = saying("closing.right" if miss.along > ZERO else "closing.left", first=first, size=abs(miss.along))
     into = saying("closing.into" if miss.into > ZERO else "closing.back", first=first, size=abs(miss.into))
     said = [way for way, size in ((along, miss.along), (into, miss.into)) if abs(size) >= SIXTEENTH]

@@ -15,7 +15,7 @@ from guide.checks.panel import panel_findings
 from guide.checks.things import thing_findings
 from guide.layout.crooked import breaks_sheet, places_of
 from guide.layout.openings import extended, off_the_face
-from guide.layout.parts import FULL_HEIGHT, Kind, WallLayout
+from guide.layout.parts import FULL_HEIGHT, Kind, Layout, WallLayout
 from guide.lengths import ZERO, greatest, inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import load_figures
@@ -28,7 +28,6 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     for remark in wall.remarks:
         key = remark.saying.key.removeprefix("remark.")
         yield Finding(key, wall.letter, wall.mark_of(remark.x), said=remark.saying)
-    yield from _edge(wall, code)
     yield from _pipes(wall, code)
     yield from _openings(wall)
     yield from panel_findings(wall, code)
@@ -41,13 +40,20 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _bays(wall)
     yield from _studs(wall, basement, code)
     yield from _bends(wall)
+    if not wall.wall.is_partition:
+        yield from _against_concrete(wall, basement, code)
+    if wall.wall.other.strip().lower() not in ("none", "no", ""):
+        yield finding("other", wall.letter, what=wall.wall.other)
+
+
+def _against_concrete(wall: WallLayout, basement: Basement, code: CodeProfile) -> Iterator[Finding]:
+    """Yield what concrete behind the wall, and foam on it, bring with them: a partition has neither."""
+    yield from _edge(wall, code)
     for place in breaks_sheet(places_of(wall.wall, wall.offsets, load_figures()), load_figures()):
         key = "hump" if place.out > ZERO else "hollow"
         yield finding(key, wall.letter, wall.mark_of(place.x), out=abs(place.out))
     yield from batts_on_cold_foam(wall, basement)
     yield from effective_row(wall, basement)
-    if wall.wall.other.strip().lower() not in ("none", "no", ""):
-        yield finding("other", wall.letter, what=wall.wall.other)
     if inches(basement.drywall) < code.thermal_barrier.length:
         yield finding(
             "thermal_barrier",
@@ -56,6 +62,15 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
             least=code.thermal_barrier.length,
             cited=code.thermal_barrier.cited,
         )
+
+
+def untold_partitions(layout: Layout) -> Iterator[Finding]:
+    """Yield the walls that more partitions of this job end at than were told among their openings."""
+    ends = [wall.wall.met(side) for wall in layout.walls for side in ("left", "right")]
+    for wall in layout.walls:
+        count, told = ends.count(wall.letter), len(wall.wall.partitions)
+        if count > told:
+            yield finding("partition_untold", wall.letter, ends=count, told=told, more=count - told)
 
 
 def _edge(wall: WallLayout, code: CodeProfile) -> Iterator[Finding]:

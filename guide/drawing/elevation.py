@@ -67,10 +67,15 @@ def elevation(wall: WallLayout, proposed: Sequence[Part] = ()) -> Drawing:
     return drawing(
         f"{wall.wall.title}, seen from the room",
         shapes,
-        across="from the left concrete corner",
+        across=from_where(wall.wall),
         up="above the slab; H is the underside of the joists",
         ceiling=wall.wall.height,
     )
+
+
+def from_where(wall: Wall) -> str:
+    """Say where the places along a wall are counted from."""
+    return "from its left end, where it is measured from" if wall.is_partition else "from the left concrete corner"
 
 
 def part_label(part: Part) -> str:
@@ -100,18 +105,10 @@ def opening_top(wall: Wall, opening: Opening) -> Length:
 
 def _behind(wall: WallLayout) -> Iterator[Shape]:
     """Concrete, what is above the wall, foam, and the holes in them."""
-    w, side = wall.wall, CONCRETE_SHOWN
-    yield Fill(Look.CONCRETE, ZERO, w.length, level(ZERO), w.concrete, "concrete")
-    for what, edge, x0, x1 in (
-        (wall.left.what, wall.left.clear, -side, ZERO),
-        (wall.right.what, w.length - wall.right.clear, w.length, w.length + side),
-    ):
-        if what == "inside corner":
-            yield Fill(Look.CONCRETE, x0, x1, level(ZERO), level(w.concrete.at(edge)), "concrete")
-        elif (
-            what == "framed wall"
-        ):  # it stands in front of the concrete, and beside it, where it goes on past the corner
-            yield rectangle(Look.FRAMED_WALL, min(edge, x0), max(edge, x1), ZERO, w.height.at(edge))
+    w = wall.wall
+    if not w.is_partition:
+        yield Fill(Look.CONCRETE, ZERO, w.length, level(ZERO), w.concrete, "concrete")
+    yield from ends_met(wall)
     joists = w.height, Profile(tuple((x, z + JOIST_SHOWN) for x, z in w.height.points))
     if w.joists == "alongside":
         yield Fill(Look.JOIST_SIDE, ZERO, w.length, *joists)
@@ -124,6 +121,21 @@ def _behind(wall: WallLayout) -> Iterator[Shape]:
         yield rectangle(Look.OPENING, opening.left, opening.right, bottom, top, opening.place)
         if opening.kind in ("new door", "framed door"):
             yield rectangle(Look.LEAF, opening.left, opening.right, ZERO, top, opening.place)
+
+
+def ends_met(wall: WallLayout) -> Iterator[Fill]:
+    """Return what stands at the ends of a wall: the concrete round an inside corner, or a framed wall."""
+    w, side = wall.wall, CONCRETE_SHOWN
+    for what, edge, x0, x1 in (
+        (wall.left.what, wall.left.clear, -side, ZERO),
+        (wall.right.what, w.length - wall.right.clear, w.length, w.length + side),
+    ):
+        if what == "inside corner":
+            yield Fill(Look.CONCRETE, x0, x1, level(ZERO), level(w.concrete.at(edge)), "concrete")
+        elif (
+            what == "framed wall"
+        ):  # it stands in front of the concrete, and beside it, where it goes on past the corner
+            yield rectangle(Look.FRAMED_WALL, min(edge, x0), max(edge, x1), ZERO, w.height.at(edge))
 
 
 def _wood(wall: WallLayout) -> Iterator[Shape]:
@@ -184,16 +196,16 @@ def _chains(wall: WallLayout) -> Iterator[Shape]:
     uprights = [part.box.x0.with_rests(part.place_rests) for part in wall.of(*FULL_HEIGHT)]
     edges = _rising(wall.plate_start, *uprights, wall.plate_end)
     yield Chain("below", edges, "left edges of the uprights, and the right end, from the left end of the plates", True)
+    between = "from end to end of what is measured" if w.is_partition else "between the concrete corners"
     if w.openings:
         holes = [edge for opening in w.openings for edge in (opening.left, opening.right)]
-        yield Chain("below", _rising(ZERO, *holes, w.length), "openings between the concrete corners")
-    yield Chain(
-        "below", _rising(ZERO, wall.plate_start, wall.plate_end, w.length), "plates between the concrete corners"
-    )
-    yield Chain("below", (ZERO, w.length), "concrete, corner to corner")
+        yield Chain("below", _rising(ZERO, *holes, w.length), f"openings {between}")
+    yield Chain("below", _rising(ZERO, wall.plate_start, wall.plate_end, w.length), f"plates {between}")
+    yield Chain("below", (ZERO, w.length), "all that is measured" if w.is_partition else "concrete, corner to corner")
     sides: tuple[tuple[Edge, Length], ...] = (("left", ZERO), ("right", w.length))
     for edge, x in sides:
-        yield Chain(edge, (ZERO, w.concrete.at(x)), "C")
+        if not w.is_partition:
+            yield Chain(edge, (ZERO, w.concrete.at(x)), "C")
         yield Chain(edge, (ZERO, w.height.at(x)), "H")
     heights = {(o.sill or ZERO, opening_top(w, o)): o for o in reversed(w.openings)}  # of several alike the first
     for (sill, top), opening in sorted(heights.items()):

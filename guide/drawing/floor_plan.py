@@ -105,7 +105,7 @@ def _place(walls: Iterable[WallLayout]) -> list[Placed]:
     runs: list[list[Placed]] = []
     for wall in walls:
         before = runs[-1][-1] if runs else None
-        if before is not None and wall.left.neighbour == before.wall.letter:
+        if before is not None and wall.wall.left_joined == before.wall.letter:
             x, z = before.at(before.wall.wall.length, ZERO)
             runs[-1].append(Placed(wall, x, z, turned(before.heading, wall.left.turn)))
         else:
@@ -130,7 +130,8 @@ def _concrete(placed: Placed) -> Iterator[Shape]:
     wall, thick = placed.wall, FOUNDATION_SHOWN
     length = wall.wall.length
     left, right = (past_corner(end, thick) for end in (wall.left, wall.right))
-    yield from _layer(placed, Look.CONCRETE_CUT, [(-left, length + right)], (-thick, ZERO))
+    if not wall.wall.is_partition:
+        yield from _layer(placed, Look.CONCRETE_CUT, [(-left, length + right)], (-thick, ZERO))
     deep = wall.offsets.drywall * 2
     if wall.left.what == "framed wall" and wall.left.clear > ZERO:
         yield placed.box(Look.FRAMED_WALL, (ZERO, wall.left.clear), (ZERO, deep))

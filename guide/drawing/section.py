@@ -5,7 +5,7 @@ x is how far from the concrete, z how high above the slab. Drawn wider than true
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from guide.drawing.elevation import CONCRETE_SHOWN, JOIST_SHOWN, LOOKS, opening_top, part_label, pipe_front
 from guide.drawing.shapes import Cut, Drawing, Fill, Label, Line, Look, Ruler, Shape, drawing, level, rectangle
@@ -44,7 +44,7 @@ def section(wall: WallLayout, x: Length | None = None) -> Drawing:
     return drawing(
         f"{wall.wall.title}, cut through{where}",
         [*_house(wall, at), *_built(wall, at), *_sizes(wall, at)],
-        across="from the concrete into the room",
+        across="from the far side of the studs" if wall.wall.is_partition else "from the concrete into the room",
         up="above the slab",
         ceiling=level(wall.wall.height.at(at)),
         stretch=STRETCH,
@@ -85,6 +85,9 @@ def _pipes(wall: WallLayout, x: Length) -> list[Fill]:
 def _house(wall: WallLayout, x: Length) -> Iterator[Shape]:
     """Return slab, concrete, the sill of the house and the joists."""
     w = wall.wall
+    if w.is_partition:
+        yield from _round_partition(wall, x)
+        return
     concrete, joists = w.concrete.at(x), w.height.at(x)
     sill = -w.shelf - SILL_SHOWN
     back, end = min(-CONCRETE_SHOWN * 2, sill), wall.offsets.drywall + ROOM_SHOWN
@@ -102,6 +105,25 @@ def _house(wall: WallLayout, x: Length) -> Iterator[Shape]:
         yield rectangle(Look.JOIST_END, near, near + load_figures().joist_thick, joists, joists + JOIST_SHOWN)
         yield from (_side(wall, part, x) for part in _seen(wall, Kind.JOIST_BLOCK, x))
     yield from (_side(wall, part, x) for part in wall.of(Kind.RIM) if _at(part, x))
+
+
+def _round_partition(wall: WallLayout, x: Length) -> Iterator[Shape]:
+    """Return the slab under a partition and the joists over it: across it, at both sides of it, or one right over it."""
+    w, thick = wall.wall, load_figures().joist_thick
+    joists, back, end = w.height.at(x), -CONCRETE_SHOWN * 2, wall.offsets.drywall + ROOM_SHOWN
+    gap = w.parallel_gap or ZERO
+    yield rectangle(Look.CONCRETE_CUT, back, end, -CONCRETE_SHOWN, ZERO, "slab")
+    for low, high in _holes(wall, x):
+        yield rectangle(Look.OPENING, wall.offsets.back, wall.offsets.face, low, high)
+    middle = wall.offsets.face // 2
+    if w.joists != "alongside":
+        yield rectangle(Look.JOIST_SIDE, back, end, joists, joists + JOIST_SHOWN)
+    elif gap == ZERO:
+        yield rectangle(Look.JOIST_END, middle - thick // 2, middle + thick // 2, joists, joists + JOIST_SHOWN)
+    else:
+        for near in (middle - gap // 2 - thick, middle + gap // 2):
+            yield rectangle(Look.JOIST_END, near, near + thick, joists, joists + JOIST_SHOWN)
+    yield from (_side(wall, part, x) for part in _seen(wall, Kind.JOIST_BLOCK, x))
 
 
 def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
@@ -122,15 +144,17 @@ def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
         yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
     for plate in (part for part in wall.of(Kind.BOTTOM_PLATE) if _at(part, x)):
         yield rectangle(Look.GASKET, plate.box.y0, plate.box.y1, ZERO, plate.box.z0.at(w, x))
-    yield from _drywall(wall, x)
+    yield from _drywall(wall, x, wall.sheets_on(), (wall.offsets.face, wall.offsets.drywall))
+    board = wall.offsets.drywall - wall.offsets.face
+    yield from _drywall(wall, x, wall.sheets_on(far=True), (wall.offsets.back - board, wall.offsets.back))
     yield from (pipe for pipe in inside if pipe.x0 >= wall.offsets.back)
     yield from (_side(wall, part, x) for part in wall.of(Kind.CHASE_RUNG, Kind.CHASE_POST) if _at(part, x))
 
 
-def _drywall(wall: WallLayout, x: Length) -> Iterator[Shape]:
-    """Return the drywall as one where its sheets meet, less what is cut out of them."""
+def _drywall(wall: WallLayout, x: Length, hung: Sequence[Part], out: tuple[Length, Length]) -> Iterator[Shape]:
+    """Return the drywall of one side as one where its sheets meet, less what is cut out of them."""
     w = wall.wall
-    sheets = [part for part in wall.of(Kind.DRYWALL) if _at(part, x)]
+    sheets = [part for part in hung if _at(part, x)]
     cut = [(n.z0.at(w, x), n.z1.at(w, x)) for part in sheets for n in part.notches if n.x0 <= x <= n.x1]
     spans: list[tuple[Length, Length]] = []
     for low, high in sorted((part.box.z0.at(w, x), part.box.z1.at(w, x)) for part in sheets):
@@ -140,35 +164,42 @@ def _drywall(wall: WallLayout, x: Length) -> Iterator[Shape]:
             spans.append((low, high))
     for span in spans:
         for low, high in _between(*span, cut):
-            yield rectangle(Look.DRYWALL, wall.offsets.face, wall.offsets.drywall, low, high)
+            yield rectangle(Look.DRYWALL, *out, low, high)
 
 
 def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:
     """Return the sizes: B, F and D in steps under the slab, C and H in front of the wall, and where the cut is."""
     offsets, w = wall.offsets, wall.wall
-    for number, (letter, size, what) in enumerate(
-        (
-            ("B", offsets.back, "to the back of the studs"),
-            ("F", offsets.face, "to their room face"),
-            ("D", offsets.drywall, "to the face of the drywall"),
-        ),
-        start=2,
-    ):
+    steps: tuple[tuple[str, Length, str], ...] = (
+        ("B", offsets.back, "to the back of the studs"),
+        ("F", offsets.face, "to their room face"),
+        ("D", offsets.drywall, "to the face of the drywall"),
+    )
+    if w.is_partition:
+        steps = (("", offsets.face, "the studs are deep"),)
+    for number, (letter, size, what) in enumerate(steps, start=2):
         z = -STEP * number
         yield Line(ZERO, z, size, z, reach=ZERO)
-        yield Label(offsets.drywall + BESIDE, z, (f"{letter} {what}:", letter), size, "right", fixed=True)
+        yield Label(offsets.drywall + BESIDE, z, (f"{letter} {what}:".strip(), letter), size, "right", fixed=True)
     near = offsets.drywall + BESIDE
     far = near + ROOM_SHOWN // 2
-    for letter, words, at, top in (
+    heights = (
         ("C", ("slab to top of concrete", "top of concrete"), near, w.concrete.at(x)),
         ("H", ("slab to joists", "joists"), far, w.height.at(x)),
-    ):
+    )
+    for letter, words, at, top in heights[1:] if w.is_partition else heights:
         yield Line(at, ZERO, at, top)
         yield Label(at, top * 2 // 3, (letter,), top, "right")
         yield Label(at, top * 2 // 3 - STEP, words, None, "right")
     under = least(w.height.at(x) // 3, w.concrete.at(x) * 2 // 3 - STEP * 3)  # clear of what is said of C
     yield Label(near, under, ("cut at", "at"), x, "right")
-    yield Label(near, under - STEP, ("from the left corner", "from the left"), None, "right")
+    yield Label(
+        near,
+        under - STEP,
+        ("from the left end" if w.is_partition else "from the left corner", "from the left"),
+        None,
+        "right",
+    )
     yield Ruler(ZERO, greatest(RULED, offsets.drywall))
 
 

@@ -142,22 +142,58 @@ def fact_at(answers: Answers, place: str, ref: str, applies: Set[str]) -> Fact:
         return "yes" if joined_left(answers, wall_index(place)) else "no"
     if ref == "wall.closes_ring":
         return "yes" if closes_ring(answers, wall_index(place)) else "no"
+    if ref == "wall.called_partition":
+        return "yes" if _called_partition(answers, wall_index(place)) else "no"
+    if ref == "wall.partition":
+        return "yes" if is_partition(answers, wall_index(place)) else "no"
     path = path_for(place, ref)
     return fact_of(answers.get(path)) if path in applies else None
 
 
+def is_partition(answers: Answers, index: int) -> bool:
+    """Say whether wall `index` is a plain partition: its name says so, and the person does not say otherwise."""
+    said = fact_of(answers.get(path_of(wall_letter(index), "stands")))
+    return said != "concrete" and _called_partition(answers, index)
+
+
+def _called_partition(answers: Answers, index: int) -> bool:
+    names = answers.get("basement.walls")
+    known = names.value if names is not None and isinstance(names.value, tuple) else ()
+    return index < len(known) and "partition" in str(known[index]).casefold()
+
+
+def against_concrete(answers: Answers) -> tuple[int, ...]:
+    """Return the numbers of the walls that are no plain partitions, in the order walked: those that can meet in corners."""
+    walls = range(count_of(answers.get("basement.walls")))
+    return tuple(index for index in walls if not is_partition(answers, index))
+
+
+def next_wall(answers: Answers, index: int, step: int = 1) -> int | None:
+    """Return the number of the wall that follows wall `index` round the room, or with -1 comes before it; None without one.
+
+    Plain partitions are passed over. The last is followed by the first where they close a ring.
+    """
+    walls = against_concrete(answers)
+    if index not in walls:
+        return None
+    at = walls.index(index) + step
+    if 0 <= at < len(walls):
+        return walls[at]
+    return walls[at % len(walls)] if closes_ring(answers, walls[-1]) else None
+
+
 def closes_ring(answers: Answers, index: int) -> bool:
     """Say whether wall `index` is the last of a ring: the person said that it meets the first wall."""
-    walls = count_of(answers.get("basement.walls"))
-    return index == walls - 1 and walls >= FEWEST_IN_RING and fact_of(answers.get("basement.ring")) in CLOSINGS
+    walls = against_concrete(answers)
+    return walls[-1:] == (index,) and len(walls) >= FEWEST_IN_RING and fact_of(answers.get("basement.ring")) in CLOSINGS
 
 
 def joined_right(answers: Answers, index: int) -> bool:
     """Say whether the right end of wall `index` is a corner with the next wall of this job."""
     if closes_ring(answers, index):
         return True
-    last = index == count_of(answers.get("basement.walls")) - 1
-    return not last and fact_of(answers.get(path_of(wall_letter(index), "right"))) in CORNERS
+    met = fact_of(answers.get(path_of(wall_letter(index), "right")))
+    return met in CORNERS and next_wall(answers, index) is not None
 
 
 def corner_right(answers: Answers, index: int) -> str | None:
@@ -171,7 +207,8 @@ def corner_right(answers: Answers, index: int) -> str | None:
 
 def joined_left(answers: Answers, index: int) -> bool:
     """Say whether the left end of wall `index` is a corner with the wall before it in this job."""
-    return joined_right(answers, (index or count_of(answers.get("basement.walls"))) - 1)
+    before = next_wall(answers, index, -1)
+    return before is not None and joined_right(answers, before)
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,7 @@ from guide.interview.answers import (
     wall_index,
     wall_letter,
 )
-from guide.interview.asking import applying, closes_ring, joined_left, joined_right
+from guide.interview.asking import applying, joined_left, joined_right, next_wall
 from guide.interview.places import wall_length
 from guide.interview.values import LONGEST_NAME
 from guide.lengths import ZERO, Length
@@ -243,22 +243,13 @@ def corners_in_doubt(book: Book, old: Answers, new: Answers, was: Callable[[int]
     for index in range(len(wall_names(new))):
         letter, before = wall_letter(index), was(index)
         for side, step in (("left", -1), ("right", 1)):
-            now = _neighbour(new, index, step)
-            then = _neighbour(old, before, step) if before is not None else None
+            now = next_wall(new, index, step)
+            then = next_wall(old, before, step) if before is not None else None
             if before is None or (was(now) if now is not None else None) != then:
                 found += [path_of(letter, each) for each in _CORNER if (each.startswith("left")) == (side == "left")]
     paths = [path for path in dict.fromkeys(found) if path in new]
     ring = ("basement.ring",) if paths and "basement.ring" in new else ()
     return (*paths, *ring)
-
-
-def _neighbour(answers: Answers, index: int, step: int) -> int | None:
-    """Return the number of the wall that meets this one there: the next in the row, or round the ring; None for none."""
-    walls = len(wall_names(answers))
-    beside = index + step
-    if 0 <= beside < walls:
-        return beside
-    return beside % walls if closes_ring(answers, walls - 1) else None
 
 
 def to_be_read_again(book: Book, answers: Answers, index: int) -> tuple[str, ...]:

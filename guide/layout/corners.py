@@ -109,7 +109,10 @@ def end_of(
     """
     what = wall.left_end if side == "left" else wall.right_end
     if what == "open end":
-        return End(what, None, None, Length(0, frozenset({wall.ref(side)})), ZERO, ZERO, ZERO)
+        asked = f"{side}_meets" if wall.is_partition else side
+        return End(what, None, None, Length(0, frozenset({wall.ref(asked)})), ZERO, ZERO, ZERO)
+    if what == "framed wall" and wall.is_partition:
+        return _meets(side, wall, survey, offsets)
     if what == "framed wall":
         clear = ((wall.left_framed if side == "left" else wall.right_framed) or ZERO).on(wall.ref(side))
         return End(what, None, None, clear, ZERO, clear, clear)
@@ -175,6 +178,20 @@ def end_of(
         back=at(other.back if inside else other.face, ZERO).with_rests(rests),
         slant=(far - near).with_rests(rests),
     )
+
+
+def _meets(side: str, wall: Wall, survey: Survey, offsets: Mapping[str, Offsets]) -> End:
+    """Return the end of a partition that meets a framed wall: at its face, and its sheets at the drywall that hangs there.
+
+    It is measured to bare concrete where a wall of this job stands against that, else to the face it ends at.
+    """
+    told = (wall.ref(f"{side}_meets"), wall.ref(f"{side}_wall"))
+    other = survey.by_letter.get(wall.met(side) or "")
+    clear = ZERO if other is None or other.is_partition else offsets[other.letter].face
+    board = ZERO if other is None else inches(survey.basement.drywall).on("basement.drywall")
+    clear = clear.on(*told)
+    letter = other.letter if other is not None else None
+    return End("framed wall", None, letter, clear, board.on(*told), clear + board, clear)
 
 
 def _sheeted_first(wall: Wall, other: Wall) -> bool:

@@ -55,6 +55,7 @@ def hang(site: Site, framing: Framing, boxes: Sequence[Part]) -> tuple[Hung, tup
         return chosen, (), ()
     said = saying(
         f"decision.sheets_{chosen.way}",
+        where=saying("part.one_side") if site.wall.is_partition else "",
         sheets=chosen.sheets,
         joints=FOOT * chosen.feet,
         butts=chosen.butts,
@@ -70,6 +71,32 @@ def hang(site: Site, framing: Framing, boxes: Sequence[Part]) -> tuple[Hung, tup
     edges = [Remark(saying("remark.edge_missed", at=x - site.start), x) for x in chosen.bare]
     decision = Decision(f"{site.letter}.sheets", site.letter, said, (beat,))
     return chosen, (decision,), (*edges, *_low(site, chosen.parts))
+
+
+def other_side(site: Site, framing: Framing, hung: Hung) -> tuple[list[Part], list[Remark]]:
+    """Return the drywall on the side of a partition that one does not face, and its upright edges without wood.
+
+    It is hung the same way; no box and no other partition is there.
+    """
+    plain = replace(site, wall=replace(site.wall, partitions=(), boxes=()))
+    back, board = site.offsets.back, site.offsets.drywall - site.offsets.face
+
+    def turned(box: Box) -> Box:
+        return replace(box, y0=back - board, y1=back)
+
+    far = _hung(plain, framing, (), hung.way)
+    parts = [
+        replace(
+            part,
+            box=turned(part.box),
+            notches=tuple(turned(each) for each in part.notches),
+            placed_by=part.placed_by | site.things,
+            why=saying("part.drywall_back", **dict(part.why.values)),
+        )
+        for part in far.parts
+    ]
+    bare = [x for x in far.bare if x not in hung.bare]
+    return parts, [Remark(saying("remark.edge_missed", at=x - site.start), x) for x in bare]
 
 
 def sheets_in(parts: Sequence[Part], long: Length) -> tuple[tuple[Part, ...], ...]:
@@ -90,7 +117,7 @@ def tapered(parts: Sequence[Part]) -> frozenset[str]:
 def _edges_meet(one: Part, other: Part) -> bool:
     """Say whether long edges of two pieces hung the same way meet."""
     a, b = one.box, other.box
-    if one.lies != other.lies:
+    if one.lies != other.lies or a.y0 != b.y0:
         return False
     if one.lies:
         return (a.z0.off == b.z1.off or a.z1.off == b.z0.off) and overlap(a.x0, a.x1, b.x0, b.x1)

@@ -45,7 +45,7 @@ class End:
     through: bool | None
     """At a corner: this wall runs through (True) or butts (False); None where both are mitred, and at no corner."""
     neighbour: str | None
-    """The letter of the wall of this job round the corner."""
+    """The letter of the wall of this job round the corner, or that a partition ends at."""
     clear: Length
     """From the concrete corner to the end of the plates, their long point; below 0 where they run on past an outside corner."""
     first_sheet: Length

@@ -14,7 +14,7 @@ from functools import partial
 from guide.layout.backing import backing_of
 from guide.layout.cap import cap_of
 from guide.layout.corners import Corner, corners_of, end_decisions, end_of
-from guide.layout.drywall import edges_named, hang
+from guide.layout.drywall import edges_named, hang, other_side
 from guide.layout.fastening import fastened
 from guide.layout.fireblocks import fireblocks_of
 from guide.layout.foam import FoamSite, foam_first, foam_of
@@ -25,12 +25,12 @@ from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of, outlet_places
 from guide.layout.overhead import blocks_of, supports_of
-from guide.layout.partitions import partition_decisions
+from guide.layout.partitions import meeting_decisions, partition_decisions
 from guide.layout.parts import Decision, Layout, Material, Part, Remark, WallLayout, numbered
 from guide.layout.plates import plates_of, top_runs
 from guide.layout.rim import rim_of
 from guide.layout.site import Site
-from guide.layout.studs import frame
+from guide.layout.studs import Framing, frame
 from guide.lengths import inches
 from guide.reference.codes import CodeProfile
 from guide.reference.figures import Figures
@@ -79,7 +79,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
             framed[wall.letter] = once(kept, ("frame", *_inputs(site, stands)), partial(_frame, site, stands))
         elif survey.given(site.start.rests | site.end.rests):
             cramped.append(_cramped(site))
-    foam_sites = {letter: each.wall for letter, each in framed.items()}
+    foam_sites = {letter: each.wall for letter, each in framed.items() if not each.wall.site.wall.is_partition}
     shared = {key: c for key, c in corners.items() if c.left_wall in framed and c.right_wall in framed}
     foam = foam_of(foam_sites, shared, kept)
     corner_decisions: dict[str, list[Decision]] = {letter: [] for letter in framed}
@@ -88,7 +88,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
             corner_decisions[letter].append(corner.decision)
     walls = []
     for letter, each in framed.items():
-        whole = (each, *foam[letter], tuple(corner_decisions[letter]))
+        whole = (each, *foam.get(letter, ((), ())), tuple(corner_decisions[letter]))
         walls.append(once(kept, ("complete", *whole), partial(_complete, *whole)))
     return Layout(replace(survey, problems=(*survey.problems, *cramped)), tuple(walls), code)
 
@@ -140,9 +140,21 @@ def _inputs(site: Site, standing: Standing) -> tuple[Hashable, ...]:
 
 def _frame(site: Site, standing: Standing) -> _Framed:
     framing, zero = frame(site, standing.notched)
-    blocks, block_decisions, block_remarks = fireblocks_of(site, framing)
+    blocks, block_decisions, block_remarks = ([], [], []) if site.wall.is_partition else fireblocks_of(site, framing)
     decisions = (*standing.decisions, zero, *(stack.decision for stack in framing.stacks), *block_decisions)
     return _Framed(FoamSite(site, framing, tuple(blocks)), decisions, (*framing.remarks, *block_remarks))
+
+
+def _over_concrete(
+    site: Site, framing: Framing, blocks: tuple[Part, ...], over: list[Part]
+) -> tuple[list[Part], list[Decision], list[Remark]]:
+    """Return what closes the top of the concrete and the bays over it: cap, ledge and rim; nothing of it in a partition."""
+    if site.wall.is_partition:
+        return [], [], []
+    caps, decisions, remarks = cap_of(site, framing.stacks)
+    ledge, ledge_remarks = ledge_of(site, framing, blocks)
+    rim, rim_remarks = rim_of(site, over)
+    return [*caps, *ledge, *rim], decisions, [*remarks, *ledge_remarks, *rim_remarks]
 
 
 def _complete(
@@ -154,26 +166,26 @@ def _complete(
     site, framing, blocks = framed.wall.site, framed.wall.framing, framed.wall.blocks
     over, over_remarks = blocks_of(site, top_runs(site, framing))
     supports = supports_of(site, over)
-    rim, rim_remarks = rim_of(site, over)
     plates, plate_decisions, plate_remarks = plates_of(site, framing, supports)
-    caps, cap_decisions, cap_remarks = cap_of(site, framing.stacks)
-    ledge, ledge_remarks = ledge_of(site, framing, blocks)
-    others = [*blocks, *foam, *plates, *caps, *ledge, *over, *rim]
+    behind, behind_decisions, behind_remarks = _over_concrete(site, framing, blocks, over)
+    others = [*blocks, *foam, *plates, *behind, *over]
     backing, backing_decisions, backing_remarks = backing_of(site, framing, others)
     others += backing
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
     hung, sheet_decisions, sheet_remarks = hang(site, framing, boxes)
-    everything = [*edges_named(framing.parts, hung.joints), *others, *boxes, *hung.parts]
+    far, far_remarks = other_side(site, framing, hung) if site.wall.is_partition else ([], [])
+    everything = [*edges_named(framing.parts, hung.joints), *others, *boxes, *hung.parts, *far]
     parts = [fastened(site, part, supports, everything) for part in everything]
     if site.basement.stud == "2x3":
         parts = [replace(part, material=SMALL.get(part.material, part.material)) for part in parts]
     decisions = (
         *framed.decisions,
         *end_decisions(site.wall, (site.left, site.right)),
+        *meeting_decisions(site),
         *corner_decisions,
         *foam_decisions,
         *plate_decisions,
-        *cap_decisions,
+        *behind_decisions,
         *backing_decisions,
         *box_decisions,
         *sheet_decisions,
@@ -190,7 +202,7 @@ def _complete(
         zero_side=framing.zero_side,
         zero=framing.zero,
         cap_case=site.cap_case,
-        foam_first=foam_first(site),
+        foam_first=not site.wall.is_partition and foam_first(site),
         sheet_edges=hung.joints,
         sheets=hung.way,
         parts=numbered(site.letter, parts),
@@ -198,13 +210,12 @@ def _complete(
         remarks=(
             *framed.remarks,
             *plate_remarks,
-            *cap_remarks,
-            *ledge_remarks,
+            *behind_remarks,
             *over_remarks,
-            *rim_remarks,
             *backing_remarks,
             *box_remarks,
             *sheet_remarks,
+            *far_remarks,
         ),
         outlet_places=outlet_places(site, framing, [*others, *boxes]),
     )

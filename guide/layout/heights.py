@@ -17,6 +17,8 @@ def case_of(wall: Wall, figures: Figures) -> int:
     """
     if ledges_on(wall, figures):
         return 3
+    if wall.is_partition:  # its plate goes up to the joists, and there is no concrete to cap
+        return 1
     fits = over_concrete(wall, ZERO, wall.length) >= figures.plywood and not wall.concrete.steps
     return 1 if fits and cap_meets_plate(wall, figures) >= figures.cap_overlap else 2
 

@@ -43,6 +43,8 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     nothing) moves the line out to its face. Pipes that move the line are seen to first: the others may then pass behind.
     """
     figures = figures.for_stud(basement.stud)
+    if wall.is_partition:
+        return _partition(wall, basement, figures)
     hump = _at_least_none(figures.string_block - wall.smallest_string) + wall.lean
     foam_face = basement.foam_thickness + figures.glue_bed
     back = foam_face + hump
@@ -82,6 +84,16 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     offsets = Offsets(back, face, face + board, hump, foam_face)
     passed = tuple((pipe, _passed(pipe, ways[pipe.place][0], back, figures)) for pipe in lying)
     return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), passed, lines)
+
+
+def _partition(wall: Wall, basement: Basement, figures: Figures) -> Standing:
+    """Return how a partition stands: its studs begin at its back, with nothing behind them but its own drywall."""
+    board = inches(basement.drywall).on("basement.drywall")
+    zero = Length(0, frozenset({wall.ref("stands")}))
+    offsets = Offsets(zero, zero + figures.stud_deep, zero + figures.stud_deep + board, ZERO, ZERO)
+    return Standing(
+        offsets, (Decision(f"{wall.letter}.stands", wall.letter, saying("decision.partition_stands")),), (), ()
+    )
 
 
 def _passed(pipe: Pipe, way: str, back: Length, figures: Figures) -> str:

@@ -30,17 +30,22 @@ def outline(layout: Layout) -> Outline | None:
     """
     survey = layout.survey
     miss = closing(survey)
-    if miss is None or miss.opens or miss.twists or len(layout.walls) != len(survey.walls):
+    if (
+        miss is None
+        or miss.opens
+        or miss.twists
+        or any(wall.letter not in layout.by_letter for wall in survey.round_room)
+    ):
         return None
     depth = {wall.letter: wall.offsets.drywall for wall in layout.walls}
     corners = corners_measured(survey)
-    finished = {wall.letter: wall.length for wall in survey.walls}
+    finished = {wall.letter: wall.length for wall in survey.round_room}
     for corner in corners:
         one, other = corner.wall.letter, corner.other.letter
         finished[one] -= _off(corner, depth[one], depth[other])
         finished[other] -= _off(corner, depth[other], depth[one])
     turns = [corner.turn for corner in corners[:-1]]
-    bare = walk([wall.length.inch for wall in survey.walls], turns).area()
+    bare = walk([wall.length.inch for wall in survey.round_room], turns).area()
     return Outline(finished, bare, walk([length.inch for length in finished.values()], turns).area())
 
 

@@ -33,8 +33,18 @@ def joists_over(wall: Wall, figures: Figures) -> Iterator[tuple[Length, Length]]
         number += 1
 
 
+def under_a_joist(wall: Wall) -> bool:
+    """Say whether a partition stands right under one joist, to which its top plate is nailed anywhere."""
+    return wall.is_partition and wall.joists == "alongside" and wall.parallel_gap == ZERO
+
+
 def supports_of(site: Site, blocks: Sequence[Part]) -> list[Length]:
     """Return the centres, along the wall, of what the top plate can be nailed to: joists, or the blocks between them."""
+    if under_a_joist(site.wall):
+        run = site.start, site.end
+        return [
+            x0 + site.figures.stud_thick // 2 for x0 in _evenly(run, site.figures.stud_thick, site.figures.stud_spacing)
+        ]
     if site.wall.joists == "alongside":
         return [block.centre for block in blocks]
     centres = ((x0 + x1) // 2 for x0, x1 in joists_over(site.wall, site.figures))
@@ -45,7 +55,7 @@ def blocks_of(site: Site, runs: Sequence[tuple[Length, Length]]) -> tuple[list[P
     """Return the blocks between the rim and the first joist alongside: at both ends of each run of top plate, and evenly
     between.
 
-    They reach from the rim, over the sill, to the joist. Where that does not bring them over half of the plate there
+    They reach from the rim, over the sill, to the joist, or over a partition from joist to joist. Where that does not bring them over half of the plate there
     are none, and a remark says so. A block that a pipe goes up through stands beside the pipe.
     """
     figures, wall = site.figures, site.wall
@@ -54,10 +64,14 @@ def blocks_of(site: Site, runs: Sequence[tuple[Length, Length]]) -> tuple[list[P
         return [], []
     thick = figures.stud_thick
     y0, cut = -wall.shelf, gap.down_to(figures.cut_step)
-    if y0 + cut < site.offsets.back + figures.stud_deep // 2:
+    if wall.is_partition:
+        if under_a_joist(wall):
+            return [], []
+        y0 = (site.offsets.face - cut) // 2  # it stands midway between the two joists, as far as anybody said
+    elif y0 + cut < site.offsets.back + figures.stud_deep // 2:
         return [], [Remark(saying("remark.blocks_short", gap=gap), site.start)]
     rests = site.things | {wall.ref("joists")}
-    why = saying("part.joist_block", gap=gap)
+    why = saying("part.joist_block_between" if wall.is_partition else "part.joist_block", gap=gap)
     pipes = [pipe for pipe in wall.pipes if pipe.run == "standing" and pipe.back < y0 + cut]
     parts: list[Part] = []
     for x0 in [_beside_pipes(site, x0, pipes) for run in runs for x0 in _evenly(run, thick, figures.block_spacing)]:

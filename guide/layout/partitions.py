@@ -38,6 +38,19 @@ def posts_of(site: Site, standing: Sequence[Part], barred: Sequence[Stretch]) ->
     return parts, remarks
 
 
+def meeting_decisions(site: Site) -> tuple[Decision, ...]:
+    """Return what each end of a partition does; none for a wall against concrete."""
+    found = []
+    for side, end in (("left", site.left), ("right", site.right)) if site.wall.is_partition else ():
+        other = site.wall.met(side)
+        said = saying("decision.partition_free", side=side)
+        if other is not None:
+            to = saying("part.to_concrete" if end.clear.ticks else "part.to_studs")
+            said = saying("decision.partition_end", side=side, other=other, to=to, clear=end.clear)
+        found.append(Decision(f"{site.letter}.end_{side}", site.letter, said))
+    return tuple(found)
+
+
 def partition_decisions(site: Site) -> tuple[Decision, ...]:
     """Return how each partition meets the wall."""
     return tuple(

@@ -271,6 +271,10 @@ class WallLayout:
         """Return the parts of these kinds, from the left."""
         return tuple(part for part in self.parts if part.kind in kinds)
 
+    def sheets_on(self, *, far: bool = False) -> tuple[Part, ...]:
+        """Return the drywall toward the room, or that on the far side of a partition, which is faced from there."""
+        return tuple(part for part in self.of(Kind.DRYWALL) if (part.box.y1 <= self.offsets.back) is far)
+
     def mark_of(self, x: Length) -> Length:
         """Return x as it is marked on the plates: running from their left end."""
         return x - self.plate_start
@@ -284,6 +288,11 @@ class Layout:
     walls: tuple[WallLayout, ...]
     code: CodeProfile
     """The figures it was laid out by, the office's own among them."""
+
+    @cached_property
+    def round_room(self) -> tuple[WallLayout, ...]:
+        """The walls against the concrete, in the order walked; the others are partitions."""
+        return tuple(wall for wall in self.walls if not wall.wall.is_partition)
 
     @cached_property
     def by_letter(self) -> dict[str, WallLayout]:

@@ -50,7 +50,7 @@ def roles_of(layout: Layout, figures: Figures) -> Roles:
     A wall has two ends, so four framings at most are enough for any number of walls. Of equally good ones that with the
     fewest changes is best, then that in which longer walls run through.
     """
-    found, laid = corners_of(layout.survey), layout.by_letter
+    found, laid = corners_of(layout.survey), {wall.letter for wall in layout.round_room}
     corners = {
         key: each
         for key, each in found.items()
@@ -59,8 +59,8 @@ def roles_of(layout: Layout, figures: Figures) -> Roles:
     if not corners:
         return Roles((), (), (), (), ())
     table = framed_by_roles(layout, corners, figures)
-    now = {letter: tuple(_role(corners.get((letter, side))) for side in SIDES) for letter in laid}
-    in_order = [corners[letter, "right"] for letter in laid if (letter, "right") in corners]
+    now = {w.letter: tuple(_role(corners.get((w.letter, side))) for side in SIDES) for w in layout.round_room}
+    in_order = [corners[letter, "right"] for letter in now if (letter, "right") in corners]
     whole, best = _total(table, now), _best(layout, corners, table)
     won = _total(table, best) < whole
     return Roles(
@@ -108,7 +108,7 @@ def framed_by_roles(layout: Layout, corners: Mapping[tuple[str, str], Corner], f
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
     cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
     table: dict[str, dict[_Ends, Rank]] = {}
-    for wall in layout.walls:
+    for wall in layout.round_room:
         at_ends = [corners.get((wall.letter, side)) for side in SIDES]
         table[wall.letter] = {}
         for roles in product(*((None,) if each is None else (True, False) for each in at_ends)):
@@ -134,11 +134,11 @@ def _best(layout: Layout, corners: Mapping[tuple[str, str], Corner], table: _Tab
     Goes along the walls keeping, for either role at the last corner, the best way to it; a ring is gone round once for
     each role at the corner that closes it. So the walls may be as many as they like.
     """
-    first = corners.get((layout.walls[0].letter, "left"))
+    first = corners.get((layout.round_room[0].letter, "left"))
     found: list[tuple[Rank, dict[str, _Ends]]] = []
     for closing in _options(layout, first):
         ways: dict[Role, tuple[Rank, dict[str, _Ends]]] = {closing: ((), {})}
-        for wall in layout.walls:
+        for wall in layout.round_room:
             corner = corners.get((wall.letter, "right"))
             reached: dict[Role, tuple[Rank, dict[str, _Ends]]] = {}
             for before, (rank, roles) in ways.items():

@@ -75,7 +75,8 @@ class Site:
     @property
     def room_walk(self) -> frozenset[str]:
         """The answers that say how much stands in the wall: another thing there could move any stud."""
-        return frozenset({self.wall.ref("openings"), self.wall.ref("pipes")})
+        openings = frozenset({self.wall.ref("openings")})
+        return openings if self.wall.is_partition else openings | {self.wall.ref("pipes")}
 
     @cached_property
     def things(self) -> frozenset[str]:

@@ -208,6 +208,7 @@ def _choices(book: Book, question: Question) -> Iterator[str]:
 def _texts(book: Book, question: Question) -> Iterator[str]:
     may = {"basement": set(), "wall": {"wall"}}.get(question.scope, {"wall", "thing"})
     said = {"ask": question.ask, "why": question.why, "how": question.how}
+    said |= {f"of_partition.{name}": text for name, text in question.of_partition.items()}
     said |= {f"doubts[{index}].say": doubt.say for index, doubt in enumerate(question.doubts)}
     for name, text in {**said, "short": question.short, "unknown.say": question.unknown.say}.items():
         try:
@@ -217,6 +218,6 @@ def _texts(book: Book, question: Question) -> Iterator[str]:
             continue
         for odd in sorted(names - (may if name in said else set())):
             yield f"{name} has {{{odd}}}, which nothing fills in"
-        longest = LONGEST_ASK if name == "ask" else LONGEST_HELP
+        longest = LONGEST_ASK if name.endswith("ask") else LONGEST_HELP
         if not text.strip() or len(text) > longest:
             yield f"{name} has {len(text)} characters, and 1 to {longest} fit"

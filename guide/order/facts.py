@@ -41,6 +41,8 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "basement.new_boxes": None,
     "basement.old_boxes": None,
     "basement.reach": _YES_NO,
+    "wall.stands": ("concrete", "partition"),
+    "wall.meets": None,
     "wall.sheets": ("lying", "standing"),
     "wall.joists": ("into", "alongside"),
     "wall.joists_read": None,
@@ -109,17 +111,19 @@ def room_facts(layout: Layout) -> dict[str, Fact]:
 
 
 def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
-    """Return the facts about one wall. Cap case 0: the sill itself closes the gap, and there is no strip."""
+    """Return the facts about one wall. Cap case 0: the sill itself closes the gap, and there is no strip; a partition has none."""
     ends = [end_facts(layout, wall, side) for side in SIDES]
     openings = [opening.kind for opening in wall.wall.openings]
     standing = [pipe for pipe in wall.wall.pipes if pipe.run == "standing" and pipe.at is not None]
     return {
+        "wall.stands": "partition" if wall.wall.is_partition else "concrete",
+        "wall.meets": sum(end["end.what"] == "framed wall" and end["end.neighbour"] == "yes" for end in ends),
         "wall.sheets": wall.sheets,
         "wall.joists": wall.wall.joists,
         "wall.joists_read": len(wall.wall.joists_read),
         "wall.joist_blocks": len(wall.of(Kind.JOIST_BLOCK)),
         "wall.rim_pieces": len(wall.of(Kind.RIM)),
-        "wall.cap_case": wall.cap_case if wall.of(Kind.CAP) else 0,
+        "wall.cap_case": None if wall.wall.is_partition else wall.cap_case if wall.of(Kind.CAP) else 0,
         "wall.foam_first": _yes(wall.foam_first),
         "wall.runs_through": _yes(any(_through(end) for end in ends)),
         "wall.starts_past": _yes(wall.plate_start < ZERO),
@@ -232,6 +236,8 @@ def _pin_depth(layout: Layout, slab: Length) -> str:
 
 
 def _pin_edge(layout: Layout, wall: WallLayout) -> str:
+    if wall.wall.is_partition:  # the slab goes on under it on both sides
+        return "kept"
     middle = plate_middle(wall)
     if layout.survey.unsure(middle.rests):
         return "unknown"

@@ -10,16 +10,18 @@ from guide.sheets.view import WallView
 from guide.survey.room import thing_name
 
 
-def drywall_rows(view: WallView) -> list[tuple[str, ...]]:
-    """Return one row for each piece, the top row first: mark, left and right edge on the plates, wide, tall."""
-    wall = view.wall
-    ordered = sorted(wall.of(Kind.DRYWALL), key=lambda part: (-part.box.z1.off.ticks, part.box.x0))
+def drywall_rows(view: WallView, *, far: bool = False) -> list[tuple[str, ...]]:
+    """Return one row for each piece, the top row first: mark, left and right edge on the plates, wide, tall.
+
+    What hangs on the `far` side of a partition is told as it is seen from there, from the plates' other end.
+    """
+    ordered = sorted(view.wall.sheets_on(far=far), key=lambda part: (-part.box.z1.off.ticks, _edges(view, part)[0]))
     return [
         (
             "",
             part.mark,
-            _left_edge(view, part),
-            view.mark(part.box.x1, part.place_rests),
+            _past(view, _edges(view, part)[0], part),
+            view.bare(_edges(view, part)[1], part.place_rests),
             view.bare(part.wide or ZERO, toward="down"),
             view.bare(part.cut, toward="down"),
         )
@@ -27,15 +29,22 @@ def drywall_rows(view: WallView) -> list[tuple[str, ...]]:
     ]
 
 
-def _left_edge(view: WallView, part: Part) -> str:
+def _edges(view: WallView, part: Part) -> tuple[Length, Length]:
+    """Return where a piece begins and ends on the plates, from the end at the left of whoever hangs it."""
+    wall, box = view.wall, part.box
+    if box.y1 <= wall.offsets.back:
+        return wall.plate_end - box.x1, wall.plate_end - box.x0
+    return wall.mark_of(box.x0), wall.mark_of(box.x1)
+
+
+def _past(view: WallView, at: Length, part: Part) -> str:
     """Print where a sheet starts; round an outside corner that is past the plates, and reads so, not as below zero."""
-    at = view.wall.mark_of(part.box.x0)
     return f"{view.bare(-at, part.place_rests)} past" if at < ZERO else view.bare(at, part.place_rests)
 
 
-def cut_outs(view: WallView) -> list[str]:
+def cut_outs(view: WallView, *, far: bool = False) -> list[str]:
     """Return one line for each hole to cut in a sheet, the sheets as in the list."""
-    return [line for part in view.wall.of(Kind.DRYWALL) for line in _cut_outs(view, part)]
+    return [line for part in view.wall.sheets_on(far=far) for line in _cut_outs(view, part)]
 
 
 def _cut_outs(view: WallView, part: Part) -> Iterator[str]:
@@ -44,7 +53,10 @@ def _cut_outs(view: WallView, part: Part) -> Iterator[str]:
     for hole in part.notches:
         x = (hole.x0 + hole.x1) // 2
         low, high = (z.at(wall, x) - box.z0.at(wall, x) for z in (hole.z0, hole.z1))
-        sides = f"{view.bare(hole.x0 - box.x0, rests)} to {view.bare(hole.x1 - box.x0, rests)} from its left edge"
+        near, to = hole.x0 - box.x0, hole.x1 - box.x0
+        if box.y1 <= view.wall.offsets.back:  # seen from the far side
+            near, to = box.x1 - hole.x1, box.x1 - hole.x0
+        sides = f"{view.bare(near, rests)} to {view.bare(to, rests)} from its left edge"
         yield f"{part.mark}, {_named(view, hole)}: {sides}, {view.bare(low, rests)} to {view.bare(high, rests)} up from its lower edge"
 
 

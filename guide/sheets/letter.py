@@ -53,7 +53,7 @@ def asked_before(letter: Iterable[Asked], step: Step) -> list[str]:
 def _planned(plan: Plan) -> dict[str, str]:
     """Return what the letter can say of the job, by the names of guide.reference.letter."""
     basement, given = plan.survey.basement, {each.path: each.value for each in plan.said}
-    views = [WallView(plan, wall) for wall in plan.layout.walls]
+    behind = [WallView(plan, wall) for wall in plan.layout.round_room]
     rim, bare = plan.code.rim_foam, basement.strip
     return {
         "permit": given.get("basement.permit", _said("not_asked")),
@@ -66,10 +66,10 @@ def _planned(plan: Plan) -> dict[str, str]:
         )
         or _said("no_openings"),
         "reach": _said("to_concrete" if basement.block_reach == "concrete" else "to_foam"),
-        "blocks": "; ".join(map(_blocks, views)),
+        "blocks": "; ".join(map(_blocks, behind)),
         "spacing": plan.code.blocks_along.said,
         "cited": plan.code.blocks_along.cited,
-        "caps": "; ".join(map(_cap, views)),
+        "caps": "; ".join(map(_cap, behind)),
         "foam": _said("foam", foam=basement.foam, thick=_size(plan, basement.foam_thickness)),
         "yours": nominal(basement).said,
         "drywall": basement.drywall,

@@ -73,14 +73,15 @@ def _card(plan: Plan, path: str, rests: list[str], parts: list[Part]) -> Card | 
     wall = titles.get(letter, "Basement" if asked.place == "basement" else f"Wall {letter}")
     thing = thing_title(asked.place) if item else ""
     names = {"wall": f"{wall[:1].lower()}{wall[1:]}", "thing": thing}
+    partition = letter in plan.survey.by_letter and plan.survey.by_letter[letter].is_partition
     said = next((said for said in plan.said if said.path == path), None)
     cuts = [part for part in parts if part.size_rests & set(rests)]
     places = [part for part in parts if part.place_rests & set(rests) and part not in cuts]
     return Card(
         path=path,
         name=", ".join(word for word in (wall, thing, asked.question.short) if word),
-        ask=retold(asked.question.ask, plan.tape).format_map(names),
-        how=retold(asked.question.how, plan.tape).format_map(names),
+        ask=retold(asked.question.worded("ask", partition=partition), plan.tape).format_map(names),
+        how=retold(asked.question.worded("how", partition=partition), plan.tape).format_map(names),
         sketch=sketch_of(asked.question.ref),
         choices=tuple(choice.say for choice in asked.question.choices),
         said=f"{said.value} ({said.how_known})" if said is not None and said.value != "not known" else "",

@@ -60,7 +60,7 @@ def decided(layout: Layout, part: Part) -> tuple[Decision, ...]:
     """Return the decisions that made a piece as it is: those of its kind for the wall, and for the things it is there for."""
     subjects, wall = load_pieces().kind[part.kind.value].decided, layout.by_letter[part.wall]
     found = [(*split_path(d.id), d) for d in wall.decisions]
-    before = layout.by_letter.get(wall.left.neighbour or "")
+    before = layout.by_letter.get(wall.wall.left_joined or "")
     if before is not None:  # what was decided of a corner stands with the wall whose right end it is
         found += [(part.wall, "corner_left", d) for d in before.decisions if d.id == f"{before.letter}.corner_right"]
     return tuple(d for place, subject, d in found if subject in subjects and _belongs(part, wall, place, subject))

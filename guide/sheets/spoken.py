@@ -6,11 +6,12 @@ import re
 import unicodedata
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
+from typing import Literal
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers, Certainty, Spot
-from guide.interview.asking import Asked, Effect, asked_at
+from guide.interview.answers import Answer, Answers, Certainty, Spot, wall_index
+from guide.interview.asking import Asked, Effect, asked_at, is_partition
 from guide.interview.understand import Wish, bare_of, doubt_about, tape_of
 from guide.interview.values import example_of
 from guide.lengths import Length, retold, with_unit
@@ -49,10 +50,16 @@ def filled(answers: Answers, asked: Asked, text: str) -> str:
     return retold(text, tape_of(answers)).format_map(names)
 
 
+def asked_words(answers: Answers, asked: Asked, what: Literal["ask", "why", "how"]) -> str:
+    """Return what a question asks, why, or how to measure, as it is said of the wall it is asked of."""
+    partition = asked.place != "basement" and is_partition(answers, wall_index(asked.place))
+    return filled(answers, asked, asked.question.worded(what, partition=partition))
+
+
 def question_lines(answers: Answers, asked: Asked) -> tuple[str, ...]:
     """Return what to say to ask a question: the question, its choices, an old answer to keep or change."""
     question = asked.question
-    lines = [filled(answers, asked, question.ask)]
+    lines = [asked_words(answers, asked, "ask")]
     lines += [f"  {number}  {choice.say}" for number, choice in enumerate(question.choices, 1)]
     old = answers.get(asked.path)
     if old is not None:
@@ -76,8 +83,8 @@ def help_lines(answers: Answers, asked: Asked | None) -> tuple[str, ...]:
         return (say_of_talk("commands"),)
     question = asked.question
     return (
-        say_of_talk("why", text=filled(answers, asked, question.why)),
-        say_of_talk("how", text=filled(answers, asked, question.how)),
+        say_of_talk("why", text=asked_words(answers, asked, "why")),
+        say_of_talk("how", text=asked_words(answers, asked, "how")),
         *sketch_lines(question),
         say_of_talk("dont_know", text=filled(answers, asked, question.unknown.say)),
         say_of_talk("commands"),
@@ -100,9 +107,9 @@ def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
     if wish.wanted == "example":
         return (say_of_talk("example", value=example(answers, question)),)
     if wish.wanted == "why":
-        return (filled(answers, asked, question.why),)
+        return (asked_words(answers, asked, "why"),)
     if wish.wanted == "how":
-        return (filled(answers, asked, question.how), *sketch_lines(question))
+        return (asked_words(answers, asked, "how"), *sketch_lines(question))
     return help_lines(answers, asked)
 
 

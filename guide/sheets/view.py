@@ -101,6 +101,14 @@ class WallView:
         starts, ends, zero = wall.plate_start, wall.wall.length - wall.plate_end, wall.mark_of(wall.zero)
         left, right = ("from" if off >= ZERO else "past" for off in (starts, ends))
         sheet = "at, on the plate"
+        if wall.wall.is_partition:
+            return (
+                ("Plates, wide", self.size(offsets.face)),
+                ("Plates, end to end", self.size(wall.plate)),
+                ("Left end of the plates from where the tape was hooked there", self.size(starts)),
+                ("Right end of the plates from where the tape was read there", self.size(ends)),
+                (f"First drywall sheet starts ({wall.zero_side}) at, on the plate", self.size(zero)),
+            )
         if zero < ZERO or zero > wall.plate:  # over the end of the framing round an outside corner
             sheet = f"past the {wall.zero_side} end of the plates by"
             zero = greatest(-zero, zero - wall.plate)
@@ -242,7 +250,7 @@ class WallView:
         return tuple(self._piece(part) for part in sorted(self.wall.of(*kinds), key=lambda p: (p.box.x0, p.box.z0.off)))
 
     def _piece(self, part: Part) -> Piece:
-        placed = self.bare if part.kind in FROM_THE_CORNER else self.mark
+        placed = self.bare if part.kind in FROM_THE_CORNER and not self.wall.wall.is_partition else self.mark
         at, to = (placed(x, part.place_rests) for x in (part.box.x0, part.box.x1))
         wide = self.bare(part.wide, toward="down") if part.wide else ""
         return Piece(part.mark, self.bare(part.cut, toward="down"), wide, at, to, self._note(part))
@@ -287,12 +295,15 @@ class WallView:
         figures, basement, book = load_figures(), self.plan.survey.basement, load_fasteners()
         used = {f.fastener for part in self.wall.parts for f in part.fastenings}
         stud = f"{show(figures.stud_thick, self.plan.tape)} by {with_unit(self.stud_deep, self.plan.tape)}"
+        behind = (
+            f"{basement.foam} foam, {self.size(basement.foam_thickness)} thick in all, glue bed {self.size(figures.glue_bed)}",
+            f"plywood 23/32 or 3/4 in; the cap and the fireblocks are drawn {self.size(figures.plywood)} thick",
+        )
         return (
             f"{basement.stud}, {stud}; measure yours",
             f"gasket under the bottom plate, {self.size(figures.gasket)} once pressed",
-            f"{basement.foam} foam, {self.size(basement.foam_thickness)} thick in all, glue bed {self.size(figures.glue_bed)}",
-            f"plywood 23/32 or 3/4 in; the cap and the fireblocks are drawn {self.size(figures.plywood)} thick",
-            f"drywall {basement.drywall} in",
+            *(() if self.wall.wall.is_partition else behind),
+            f"drywall {basement.drywall} in{', on both sides' if self.wall.wall.is_partition else ''}",
             *(fastener.name for key, fastener in book.fastener.items() if key in used),
         )
 

@@ -131,6 +131,8 @@ def _whole(view: WallView) -> Iterator[str]:
         yield _said(view, "look.joist_blocks", count=len(blocks), first=first, last=last)
     if wall.of(Kind.RIM):
         yield _said(view, "look.rim", count=len(wall.of(Kind.RIM)))
+    if wall.wall.is_partition:
+        return
     yield _said(view, "look.foam", count=len(wall.of(Kind.FOAM)))
     if wall.of(Kind.CAP):
         where = saying("look.cap_on_concrete" if wall.cap_case == 1 else "look.cap_under_joists")

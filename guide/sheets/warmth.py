@@ -102,7 +102,7 @@ def _dry(wall: WallLayout, basement: Basement) -> str:
 
 def saved_by_all(plan: Plan) -> str:
     """Return what every wall together saves in a year; empty while the zone is not known or no wall is laid out."""
-    found = [saving_of(wall, plan.survey.basement) for wall in plan.layout.walls]
+    found = [saving_of(wall, plan.survey.basement) for wall in plan.layout.round_room]
     savings = [saving.saved for saving in found if saving is not None]
     return _saved(sum(savings), plan.survey.basement) if savings else ""
 

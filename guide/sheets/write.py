@@ -84,9 +84,12 @@ def summary(plan: Plan, folder: Path, written: tuple[Path, ...]) -> list[str]:
     for wall in plan.layout.walls:
         view = WallView(plan, wall)
         studs = len(wall.of(Kind.STUD, Kind.KING))
-        lines.append(
-            f"{wall.wall.title}: plate {view.size(wall.plate)}, B {view.size(wall.offsets.back)}, {studs} studs, "
+        behind = (
+            f"B {view.size(wall.offsets.back)}, {studs} studs, "
             f"{len(wall.of(Kind.FOAM))} pieces of foam, {len(wall.of(Kind.FIREBLOCK))} fireblocks"
+        )
+        lines.append(
+            f"{wall.wall.title}: plate {view.size(wall.plate)}, {f'{studs} studs' if wall.wall.is_partition else behind}"
             + (f"; {len(view.locked)} readings missing" if view.locked else "")
         )
     lines += finding_lines(plan)

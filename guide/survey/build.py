@@ -19,7 +19,7 @@ from guide.interview.answers import (
     scope_of,
     wall_letter,
 )
-from guide.interview.asking import applying, corner_right, joined_left, joined_right
+from guide.interview.asking import applying, corner_right, joined_right, next_wall
 from guide.interview.understand import bare_of, tape_of
 from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
@@ -86,6 +86,7 @@ class _Reader:
         """Return one wall with everything on it."""
         letter = wall_letter(index)
         names = cast(tuple[str, ...], self.answers["basement.walls"].value)
+        before, after = next_wall(self.answers, index, -1), next_wall(self.answers, index)
         openings = [self.fill(Opening, p, place=p) for p in self._items(letter, "openings", "opening")]
         length = self.value(letter, "wall.length")
         wall = self.fill(
@@ -94,9 +95,9 @@ class _Reader:
             length,
             letter=letter,
             name=names[index],
-            left_joined=wall_letter((index or len(names)) - 1) if joined_left(self.answers, index) else None,
-            right_joined=wall_letter((index + 1) % len(names)) if joined_right(self.answers, index) else None,
-            left_corner=corner_right(self.answers, (index or len(names)) - 1),
+            left_joined=wall_letter(before) if before is not None and joined_right(self.answers, before) else None,
+            right_joined=wall_letter(after) if after is not None and joined_right(self.answers, index) else None,
+            left_corner=corner_right(self.answers, before) if before is not None else None,
             right_corner=corner_right(self.answers, index),
             openings=tuple(each for each in openings if each.kind != "partition"),
             partitions=tuple(each for each in openings if each.kind == "partition"),
@@ -104,6 +105,8 @@ class _Reader:
             boxes=tuple(self.fill(OutletBox, p, place=p) for p in self._items(letter, "boxes", "box")),
             fixtures=tuple(self.fill(Fixture, p, place=p) for p in self._items(letter, "fixtures", "fixture")),
         )
+        if wall.is_partition:
+            return replace(wall, concrete=wall.height, string=_FLAT, lean=ZERO, shelf=ZERO)
         wall = wall if wall.concrete else replace(wall, concrete=_under_the_joists(wall))
         return self._with_joists(wall) if wall.joist_edges else wall
 
@@ -193,6 +196,10 @@ def _stepped(points: list[tuple[Length, Length]], length: Length) -> list[tuple[
         down, x = one > other, x.with_rests(one.rests | other.rests)
         found[n : n + 2] = [(x if down else x - STEP, one), (x + STEP if down else x, other)]
     return found
+
+
+_FLAT = Profile(((ZERO, load_figures().string_block),))
+"""A string that touches nothing: behind a partition there is no concrete to stand off from."""
 
 
 def _under_the_joists(wall: Wall) -> Profile:

@@ -114,14 +114,14 @@ def corners_measured(survey: Survey) -> tuple[Corner, ...]:
     """Return the corner at the right end of every wall that meets the next one of this job, in the order walked."""
     return tuple(
         corner_right(survey, wall, other)
-        for wall in survey.walls
+        for wall in survey.round_room
         if (other := survey.by_letter.get(wall.right_joined or "")) is not None
     )
 
 
 def closing(survey: Survey) -> Miss | None:
     """Return how the walk round a closed room ends, or None where the walls close no room or contradict themselves."""
-    walls, corners = survey.walls, corners_measured(survey)
+    walls, corners = survey.round_room, corners_measured(survey)
     if survey.waiting or survey.problems or len(corners) != len(walls) or not walls:
         return None
     if walls[-1].right_joined != walls[0].letter:
@@ -163,9 +163,9 @@ def impossible_diagonals(survey: Survey) -> Iterator[tuple[str, Wall, Wall, Leng
 def _diagonals(survey: Survey) -> Iterator[tuple[str, tuple[tuple[Wall, Wall], tuple[Wall, Wall]], Length]]:
     """Yield each diagonal of a room of four walls and the two pairs of walls it spans from end to end."""
     first, second = survey.basement.diagonal_first, survey.basement.diagonal_second
-    if first is None or second is None or len(survey.walls) != 4 or survey.waiting:
+    if first is None or second is None or len(survey.round_room) != 4 or survey.waiting:
         return
-    a, b, c, d = survey.walls
+    a, b, c, d = survey.round_room
     yield "basement.diagonal_first", ((a, b), (c, d)), first
     yield "basement.diagonal_second", ((b, c), (d, a)), second
 
@@ -219,7 +219,7 @@ def _worth(survey: Survey, room: Traverse, corners: tuple[Corner, ...], *, twist
     error = room.error
     lengths = [
         Suspect("wall", (wall.letter,), abs(cross(c.heading, error)), bool(survey.unsure(wall.length.rests)), c.length)
-        for wall, c in zip(survey.walls, room.courses, strict=True)
+        for wall, c in zip(survey.round_room, room.courses, strict=True)
     ]
     swings = []
     for corner, place in zip(corners, _places(room), strict=True):

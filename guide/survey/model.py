@@ -247,9 +247,13 @@ class Fixture:
         return frozenset({f"{self.place}.what"}).union(*(size.rests for size in sizes if size is not None))
 
 
+_MEETS = {"wall of this job": "framed wall", "framed wall": "framed wall", "open end": "open end"}
+"""What the end of a partition is to its framing, by what it meets: its end stud stands against a framed wall, or is free."""
+
+
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """One wall as surveyed."""
+    """One wall as surveyed; where it is a partition its concrete is as high as the joists, flat and out of the way."""
 
     letter: str
     name: str
@@ -265,6 +269,12 @@ class Wall:
     pipes: tuple[Pipe, ...]
     boxes: tuple[OutletBox, ...]
     fixtures: tuple[Fixture, ...]
+    stands: str | None = asked("wall.stands")
+    """`partition`, or `concrete` like None."""
+    left_meets: str | None = asked("wall.left_meets")
+    right_meets: str | None = asked("wall.right_meets")
+    left_wall: str | None = asked("wall.left_wall")
+    right_wall: str | None = asked("wall.right_wall")
     openings_count: int = asked("wall.openings")
     pipes_count: int = asked("wall.pipes")
     boxes_count: int = asked("wall.boxes")
@@ -305,12 +315,22 @@ class Wall:
     @property
     def left_end(self) -> str:
         """What is at the left end: `inside corner`, `outside corner`, `framed wall` or `open end`."""
-        return self.left_corner or self.left or "inside corner"
+        return _MEETS.get(self.left_meets or "") or self.left_corner or self.left or "inside corner"
 
     @property
     def right_end(self) -> str:
         """What is at the right end: `inside corner`, `outside corner`, `framed wall` or `open end`."""
-        return self.right_corner or self.right or "inside corner"
+        return _MEETS.get(self.right_meets or "") or self.right_corner or self.right or "inside corner"
+
+    @property
+    def is_partition(self) -> bool:
+        """Whether it is a plain partition: no concrete behind it, drywall on both sides, no part of the ring."""
+        return self.stands == "partition"
+
+    def met(self, side: str) -> str | None:
+        """Return the letter of the wall of this job that one end of a partition meets, as it was said; None for no wall."""
+        said = self.left_wall if side == "left" else self.right_wall
+        return None if said is None else said.casefold().removeprefix("wall").strip(" .").upper()
 
     def ref(self, question_id: str) -> str:
         """Return the id under which an answer about this wall is rested on."""
@@ -432,6 +452,11 @@ class Survey:
     names: Mapping[str, str]
     """What each id is, in words."""
     problems: tuple[Problem, ...]
+
+    @cached_property
+    def round_room(self) -> tuple[Wall, ...]:
+        """The walls against the concrete, in the order walked; the others are partitions."""
+        return tuple(wall for wall in self.walls if not wall.is_partition)
 
     @cached_property
     def by_letter(self) -> dict[str, Wall]:

@@ -33,7 +33,7 @@ def problems_of(survey: Survey) -> tuple[Problem, ...]:
     return tuple(_at_home(survey)) + tuple(
         problem
         for wall in survey.walls
-        for check in (_outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles, _floor)
+        for check in _CHECKS
         for problem in check(survey, wall)
         if survey.given(_rests(problem))
     )
@@ -218,7 +218,7 @@ def _runs(survey: Survey, wall: Wall) -> Iterator[Problem]:
     """
     run = _run_from(survey, wall)
     closes = run[-1].right_joined == wall.letter
-    if (closes and wall.letter != "A") or (not closes and wall.left_joined in survey.by_letter):
+    if (closes and wall is not survey.round_room[0]) or (not closes and wall.left_joined in survey.by_letter):
         return
     turned, net = Fraction(0), 0
     for number, each in enumerate(run, 1):
@@ -269,9 +269,28 @@ def _floor(survey: Survey, wall: Wall) -> Iterator[Problem]:
         yield _problem(wall, (wall.ref("joists"), other.ref("joists")), said)
 
 
+def _meetings(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """A partition meets walls of this job, and what is in it needs no concrete."""
+    for side in ("left", "right"):
+        letter = wall.met(side)
+        if letter is not None and (letter == wall.letter or letter not in survey.by_letter):
+            said = saying("problem.meets_no_wall", wall=wall.letter, side=side, told=letter)
+            yield _problem(wall, (wall.ref(f"{side}_wall"),), said)
+    for opening in wall.openings if wall.is_partition else ():
+        if opening.kind not in ("new door", "kept free"):
+            said = saying("problem.in_partition", what=thing_name(opening.place), wall=wall.letter, kind=opening.kind)
+            yield _problem(wall, (f"{opening.place}.kind",), said)
+
+
 def _run_from(survey: Survey, wall: Wall) -> list[Wall]:
     """Return a wall and those joined to it one after the other on its right, once round at most."""
     run = [wall]
     while (right := survey.by_letter.get(run[-1].right_joined or "")) and right.letter != wall.letter:
         run.append(right)
     return run
+
+
+_CHECKS = (
+    _outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles, _floor, _meetings,
+)  # fmt: skip
+"""In the order in which their contradictions are told."""

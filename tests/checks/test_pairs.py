@@ -25,6 +25,7 @@ from tests.jobs import (
     new_door,
     outlet,
     partition,
+    partition_wall,
     ring,
     standing,
     stands,
@@ -331,6 +332,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
     "partition_post": (
         job([wall("196 in", openings=[partition("54 in"), new_door("60 in")])]),
         job([wall("196 in", openings=[partition("53 1/4 in"), new_door("60 in")])]),
+    ),
+    "partition_untold": (
+        job([wall("196 in"), partition_wall("120 in")]),
+        job([wall("196 in", openings=[partition("80 in")]), partition_wall("120 in")]),
     ),
     "fireblock_side": (one(openings=[kept_free("6 1/16 in")]), one(openings=[kept_free("6 1/8 in")])),
     "fireblock_end": (one(openings=[new_door("8 9/16 in")]), one(openings=[new_door("8 5/8 in")])),

@@ -54,7 +54,9 @@ def test_goods_and_counts_stay_as_they_are(kept: str) -> None:
 def test_no_step_and_no_question_asks_a_metric_tape_for_inches() -> None:
     """What is left are names of goods, and slopes, which no tape reads."""
     texts = [word for step in load_steps().step for word in step.words]
-    texts += [said for q in load_book().questions for said in (q.ask, q.why, q.how, q.unknown.say)]
+    texts += [
+        said for q in load_book().questions for said in (q.ask, q.why, q.how, *q.of_partition.values(), q.unknown.say)
+    ]
     left = {found for text in texts for found in re.findall(r"\d (?:in|ft)\b.{0,7}", retold(text, "millimetres"))}
     goods = re.compile(r"\d ft (?:sheet|stick|piece)|\d ft, (?:foam|2x4)|2 ft\.|8 in studs|4 in each f")
     assert left

@@ -51,11 +51,17 @@ def bare_framing(wall: WallLayout, basement: Basement) -> Iterator[str]:
     Meant are: half an inch at the slab and at the ceiling, strips of 3/4 in or less, and on a slope the triangle under a
     square sheet. A sheet that has to be cut along the slab is remarked.
     """
-    sheets = wall.of(Kind.DRYWALL)
+    for far in (False, True) if wall.wall.is_partition else (False,):
+        yield from _bare_side(wall, basement, far=far)
+
+
+def _bare_side(wall: WallLayout, basement: Basement, *, far: bool) -> Iterator[str]:
+    """Yield the same of one side of a wall; the far one of a partition is told apart by lying behind its studs."""
+    sheets = [part for part in wall.of(Kind.DRYWALL) if (part.box.y1 <= wall.offsets.back) is far]
     low_said = any(remark.saying.key == "remark.drywall_low" for remark in wall.remarks)
     start, end = _run(wall)
     free = [(x0, x1, opening) for opening, x0, x1 in holes(wall.wall, basement)]
-    boxes = [*_boxed(wall), *((each.left, each.right) for each in wall.wall.partitions)]
+    boxes = [*_boxed(wall), *((each.left, each.right) for each in wall.wall.partitions if not far)]
     places = {start, end, *(x for s in sheets for x in (s.box.x0, s.box.x1)), *(x for f in free for x in f[:2])}
     for x0, x1 in pairwise(sorted(x for x in {*places, *(x for b in boxes for x in b)} if start <= x <= end)):
         if x1 - x0 < FIGURES.edge_bearing_least or any(b0 <= x0 and x1 <= b1 for b0, b1 in boxes):
@@ -73,11 +79,14 @@ def bare_framing(wall: WallLayout, basement: Basement) -> Iterator[str]:
 def loose_sheets(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield every sheet that is larger than it is sold, stands off its place, or covers an opening or a pipe."""
     start, end = _run(wall)
+    lies = [(wall.offsets.face, wall.offsets.drywall)]
+    if wall.wall.is_partition:
+        lies.append((wall.offsets.back - inches(basement.drywall), wall.offsets.back))
     for sheet in wall.of(Kind.DRYWALL):
         box = sheet.box
         if not (sheet.wide and min(sheet.wide, sheet.cut) <= SHEET // 2 and max(sheet.wide, sheet.cut) <= SHEET):
             yield f"{sheet.id} is larger than a sheet"
-        if (box.y0, box.y1) != (wall.offsets.face, wall.offsets.drywall) or box.x0 < start or box.x1 > end:
+        if (box.y0, box.y1) not in lies or box.x0 < start or box.x1 > end:
             yield f"{sheet.id} does not lie on the studs between the wall's ends"
         for x in (box.x0, box.x1):
             low, high = _heights(wall, sheet, x)

@@ -306,7 +306,12 @@ def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
 
 
 def joints_in_the_air(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield every joint of the top plate that no joist or block is over, when nothing says so."""
+    """Yield every joint of the top plate that no joist or block is over, when nothing says so.
+
+    A partition right under a joist has that over all of its plate.
+    """
+    if wall.wall.is_partition and wall.wall.joists == "alongside" and wall.wall.parallel_gap == ZERO:
+        return
     said = any(remark.saying.key == "remark.top_joint" for remark in wall.remarks)
     supports = _supports(wall)
     pieces = sorted(wall.of(Kind.TOP_PLATE), key=lambda p: p.box.x0)

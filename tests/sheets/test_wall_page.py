@@ -11,7 +11,7 @@ from guide.lengths import in_inches, inches
 from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
 from guide.worked import WORKED_JOBS
-from tests.jobs import job, wall
+from tests.jobs import job, partition, partition_wall, wall
 from tests.walkthroughs import worked
 
 
@@ -75,3 +75,15 @@ def test_a_count_that_rests_on_a_guess_is_locked() -> None:
     page = papers(make_plan(load_book(), from_json(guessed, load_book())))["wall-A.md"]
 
     assert "- foam board adhesive, solvent free, 28 oz: locked" in page
+
+
+def test_a_partitions_page_speaks_of_no_foam_and_no_concrete_corner_and_lists_both_sides_of_drywall() -> None:
+    """From 120 less F of wall A, 5 7/8, the far side's first edge is the plates' other end. A row a side has its own list."""
+    walls = [wall("196 in", openings=[partition("80 in")]), partition_wall("120 in")]
+    page = papers(make_plan(load_book(), from_json(job(walls), load_book())))["wall-B.md"]
+    before = page.partition("## Words")[0]
+
+    assert before.count("On the far side") == 1
+    for words in ("## Foam", "## Fireblocks", "concrete corner", "## How much heat", "| locked"):
+        assert words not in before
+    assert {"0", "114 1/8"} <= {cell for row in _rows(before, r"BD\d+") for cell in row}
