@@ -24,6 +24,7 @@ from guide.open_job import PRICE_FILE, OpenJob
 from guide.reference.glossary import look_up
 from guide.reference.office import Office
 from guide.sheets.carried import carried_out
+from guide.sheets.look import Stand, look_over
 from guide.sheets.pointed import as_typed, pieces_meant
 from guide.sheets.said import read_back
 from guide.sheets.shown import COLUMNS, letter_of, picture_lines
@@ -114,7 +115,17 @@ class Session(OpenJob):
     # ------------------------------------------------------------------------------------------- what happens
 
     def reply(self, text: str) -> Turn:
-        """Take a reply to the current question: store an answer, grant a wish, or say in one sentence what is wrong."""
+        """Take a reply, and tell as well what a stored answer brings to light."""
+        turn = self.take(text)
+        look = self.look() if self._since is not None else None
+        lines = self.take_in(look, look_over(look)) if look is not None else None
+        return Turn((*turn.lines, *(lines or ())), turn.stored)
+
+    def take(self, text: str) -> Turn:
+        """Take a reply to the current question: store an answer, grant a wish, or say in one sentence what is wrong.
+
+        What an answer brings to light is not looked for here; that is what `look` is for.
+        """
         if self._pending is not None:
             return self._answer_pending(text)
         offered, self._offered = self._offered, None
@@ -180,7 +191,7 @@ class Session(OpenJob):
 
     def _sign_off(self, order: Order, typed: str) -> Turn | None:
         """Sign a warning off in the person's own words; None when the reply names no finding and is to be heard as a reply."""
-        because, last = as_typed(order.words, typed), self._raised.last if self._raised is not None else ()
+        because, last = as_typed(order.words, typed), self._raised_last
         said, signed = sign_off(self.plan.findings, last, self.job.signed, self.survey, order.finding, because)
         if signed is not None:
             self._history = self._history.after(self.job)
@@ -233,7 +244,7 @@ class Session(OpenJob):
             return Turn((say_of_talk(nothing),))
         job, self._history = moved
         names = names_of(self.book, self.answers, changed_paths(self.answers, job.answers)) or say_of_talk("your_word")
-        self._was = self.answers, self._layout
+        self._before, self._since = Stand(self.answers, self._layout), None
         self._go_on_with(job)
         self._jumped = self._pending = self._offered = self._answered = None
         return Turn((say_of_talk(key, names=names), *self._saved()), stored=True)
@@ -276,7 +287,7 @@ class Session(OpenJob):
         again = said_again(clean(text))
         if again and self._answered is not None:
             self._jumped = self._answered.path
-            return self.reply(again)
+            return self.take(again)
         return Turn((say_of_talk("all_done"), say_of_talk("commands")))
 
     def _take(self, *given: _Given) -> Turn:
@@ -318,6 +329,7 @@ class Session(OpenJob):
         again = [line for asked, answer in given for line in second_reading(self.answers, asked, answer)]
         self._history = self._history.after(self.job)
         self._change_to(new)
+        self._since = self._since or self._before
         alone = len(given) == 1
         lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
         lines += again if self._jumped is not None else ()
@@ -328,7 +340,6 @@ class Session(OpenJob):
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
         self._answered = given[-1][0]
-        lines += self._raise_findings(at_end=self.current is None)
         return Turn((*lines, *self._saved()), stored=True)
 
     def _doubt_all(self, problems: list[Problem]) -> None:

@@ -74,7 +74,8 @@ class Wallbrief(App[None]):
         folder = self.folder / PAPERS_FOLDER / (session.path.stem if session.path else "job")
         if self._writing is None or self._writing.answers != session.answers:
             self._writing = Writing(session.book, session.answers, session.plan, folder, session.again)
-            self.run_worker(partial(self._write, self._writing), thread=True)
+            # described by us, or the whole job is written out to do it
+            self.run_worker(partial(self._write, self._writing), thread=True, description="write")
 
     def _write(self, writing: Writing) -> None:
         from guide.tui.writing import write
