@@ -47,6 +47,7 @@ class Talk(Screen[None]):
         super().__init__()
         self._session = session
         self._looking: Look | None = None
+        self._writing = ""
 
     def compose(self) -> ComposeResult:
         """Lay out talk and wall side by side, the choices and the answer box under the talk."""
@@ -167,7 +168,8 @@ class Talk(Screen[None]):
 
     def tell(self, line: str, *, finished: bool) -> None:
         """Say how far the papers are that are written behind the talk, over it; at last, what came of it, in the talk."""
-        self.query_one("#strip", Strip).show(self._session, "" if finished else line)
+        self._writing = "" if finished else line
+        self._show_strip()
         if finished:
             self._conversation.said(line)
 
@@ -213,8 +215,11 @@ class Talk(Screen[None]):
         self._show_standing()
 
     def _show_standing(self) -> None:
-        self.query_one("#strip", Strip).show(self._session)
+        self._show_strip()
         self.call_after_refresh(self._look)
+
+    def _show_strip(self, work: str = "") -> None:
+        self.query_one("#strip", Strip).show(self._session, self._writing or work)
 
     # ------------------------------------------------------------------------------------------- behind the talk
 
@@ -240,7 +245,7 @@ class Talk(Screen[None]):
     def on_at(self, event: At) -> None:
         """Say which wall is laid out again."""
         if event.look is self._looking:
-            self.query_one("#strip", Strip).show(self._session, event.line)
+            self._show_strip(event.line)
 
     def on_looked(self, event: Looked) -> None:
         """Say over the question what came to light, and draw the wall; nothing of a job that is another by now."""
@@ -251,7 +256,7 @@ class Talk(Screen[None]):
         if lines is None:
             return
         self._conversation.said_before(lines)
-        self.query_one("#strip", Strip).show(self._session)
+        self._show_strip()
         self.draw_wall()
 
     def draw_wall(self, letter: str | None = None) -> None:
