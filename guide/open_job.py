@@ -10,29 +10,27 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
-from guide.interview.answers import Answer, Answers, Certainty
+from guide.interview.answers import Answer, Answers, Certainty, tape_of
 from guide.interview.asking import expected
 from guide.interview.jobfile import Job, save
-from guide.interview.understand import tape_of
-from guide.reference.office import Office
-from guide.reference.prices import NO_PRICES, PriceFileError, prices_beside
 from guide.reference.sayings import say
 from guide.sheets.look import Look, Seen, Stand, lay_out_again
 from guide.sheets.said import Said, place_title, said_so_far
 from guide.sheets.spoken import say_of_talk
 from guide.sheets.standing import standing_line, standing_of
-from guide.survey.build import survey_from
-from guide.survey.model import Problem, Survey
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # the first question need not wait for what the rest is worked out with
     from guide.checks.findings import Finding
     from guide.layout.kept import Kept
     from guide.layout.parts import Layout
+    from guide.reference.office import Office
+    from guide.reference.prices import Prices
     from guide.sheets.actions import Action
     from guide.sheets.changes import Changes
     from guide.sheets.plan import Plan
     from guide.sheets.raised import Raised
     from guide.sheets.twice import Doubtful
+    from guide.survey.model import Problem, Survey
 
 PRICE_FILE = "basement.price_file"
 """The answer that names a file: it is stored only if the file can be read."""
@@ -55,7 +53,7 @@ class OpenJob:
         self._survey: Survey | None = None
         self._layout: Layout | None = None
         self._plan: Plan | None = None
-        self._prices = NO_PRICES
+        self._prices: Prices | None = None
         self._again: tuple[Doubtful, ...] | None = None
         self._before: Stand | None = None
         self._since: Stand | None = None
@@ -75,6 +73,8 @@ class OpenJob:
     @property
     def survey(self) -> Survey:
         """What the answers so far say of the basement."""
+        from guide.survey.build import survey_from
+
         if self._survey is None:
             self._survey = survey_from(self.book, self.answers)
         return self._survey
@@ -112,7 +112,8 @@ class OpenJob:
 
     def changes(self, letter: str) -> Changes:
         """What the last change of the answers made of a wall."""
-        from guide.sheets.changes import Changes, changes  # nor for this
+        from guide.sheets.changes import Changes, changes
+        from guide.survey.build import survey_from
 
         if self._before is None:
             return Changes()
@@ -129,13 +130,15 @@ class OpenJob:
     @property
     def plan(self) -> Plan:
         """The whole plan of the answers so far, with the prices that stand in the person's file now."""
-        from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
+        from guide.reference.prices import NO_PRICES
+        from guide.sheets.plan import make_plan
 
         self.price_trouble()
+        prices = self._prices or NO_PRICES
         if self._plan is None:
-            self._plan = make_plan(self.book, self._job, self.layout, self._prices, self.office)
-        elif self._plan.prices != self._prices:
-            self._plan = replace(self._plan, prices=self._prices)
+            self._plan = make_plan(self.book, self._job, self.layout, prices, self.office)
+        elif self._plan.prices != prices:
+            self._plan = replace(self._plan, prices=prices)
         return self._plan
 
     def price_trouble(self, name: str | None = None) -> str:
@@ -143,6 +146,8 @@ class OpenJob:
 
         Then the prices that were read last stay.
         """
+        from guide.reference.prices import PriceFileError, prices_beside
+
         try:
             said = self.survey.basement.price_file or "" if name is None else name
             self._prices = prices_beside(said, self.path.parent if self.path is not None else Path())
@@ -175,6 +180,11 @@ class OpenJob:
         """Return the contradictions that stand in the answers, each in one sentence."""
         return tuple(self._said(problem) for problem in self._problems())
 
+    @property
+    def contradicted(self) -> bool:
+        """Whether answers contradict each other; unknown, so not said, before anybody has looked at the job."""
+        return self._raised is not None and bool(self._problems())
+
     def trouble_lines(self) -> tuple[str, ...]:
         """Return the contradictions, and what is wrong with the price file, each in one sentence."""
         trouble = self.price_trouble()
@@ -193,7 +203,7 @@ class OpenJob:
 
     def piece_lines(self, names: tuple[str, ...]) -> tuple[str, ...]:
         """Tell of the one piece, or thing on a wall, of this name; of several only which they are."""
-        from guide.sheets.piece import told_of_pieces  # checks and lists are loaded when somebody points at a piece
+        from guide.sheets.piece import told_of_pieces
 
         return told_of_pieces(self.book, self.answers, self.plan, names)
 

@@ -8,27 +8,23 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer
+from guide.interview.answers import Answer, tape_of
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answers
 from guide.interview.commands import Order, order_said
-from guide.interview.corrections import said_again
 from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load
-from guide.interview.meanings import asked_back
 from guide.interview.replies import Sorry, clean
-from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
+from guide.interview.values import doubt_about
 from guide.open_job import PRICE_FILE, OpenJob
 from guide.reference.glossary import look_up
-from guide.reference.office import Office
 from guide.sheets.carried import carried_out
 from guide.sheets.look import Stand, look_over
-from guide.sheets.pointed import as_typed, pieces_meant
 from guide.sheets.said import read_back
 from guide.sheets.shown import COLUMNS, letter_of, picture_lines
-from guide.sheets.signed import sign_off
 from guide.sheets.spoken import (
     answer_lines,
     effect_lines,
@@ -41,7 +37,11 @@ from guide.sheets.spoken import (
     told,
 )
 from guide.sheets.standing import standing_lines
-from guide.survey.model import Problem
+
+if TYPE_CHECKING:
+    from guide.interview.understand import Wish
+    from guide.reference.office import Office
+    from guide.survey.model import Problem
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +126,8 @@ class Session(OpenJob):
 
         What an answer brings to light is not looked for here; that is what `look` is for.
         """
+        from guide.interview.understand import Correction, Several, Wish, hear  # not before the first reply
+
         if self._pending is not None:
             return self._answer_pending(text)
         offered, self._offered = self._offered, None
@@ -191,6 +193,9 @@ class Session(OpenJob):
 
     def _sign_off(self, order: Order, typed: str) -> Turn | None:
         """Sign a warning off in the person's own words; None when the reply names no finding and is to be heard as a reply."""
+        from guide.sheets.pointed import as_typed
+        from guide.sheets.signed import sign_off
+
         because, last = as_typed(order.words, typed), self._raised_last
         said, signed = sign_off(self.plan.findings, last, self.job.signed, self.survey, order.finding, because)
         if signed is not None:
@@ -202,6 +207,8 @@ class Session(OpenJob):
         """Tell of the finding or the piece that is asked about; nothing when a word of the trade is meant, or none."""
         if "." in words and (lines := self.finding_lines(words)):
             return lines
+        from guide.sheets.pointed import as_typed, pieces_meant
+
         names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
         return self.piece_lines(names) if names else ()
 
@@ -275,6 +282,9 @@ class Session(OpenJob):
         )
 
     def _after_the_end(self, text: str) -> Turn:
+        from guide.interview.corrections import said_again
+        from guide.interview.meanings import asked_back
+
         wanted = load_talk().wish(clean(text))
         if wanted == "back":
             return self.back()

@@ -11,23 +11,20 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
-from guide.interview.answers import Answers
+from guide.interview.answers import Answers, tape_of
 from guide.interview.asking import expected, next_question
 from guide.interview.history import changed_paths
 from guide.interview.jobfile import Job
-from guide.interview.understand import tape_of
 from guide.lengths import Length
-from guide.reference.figures import load_figures
-from guide.reference.office import Office
 from guide.reference.sayings import Guessed
-from guide.survey.build import code_of, survey_from
-from guide.survey.model import Survey
 
 if TYPE_CHECKING:  # the first question need not wait for what lays out, checks and tells
     from guide.checks.findings import Finding
     from guide.layout.kept import Kept
     from guide.layout.parts import Layout
+    from guide.reference.office import Office
     from guide.sheets.raised import Raised
+    from guide.survey.model import Survey
 
 KEPT_PER_WALL = 8
 """Things a layout works out of a wall, twice: those of now and those before the last answer."""
@@ -101,6 +98,8 @@ def lay_out_again(survey: Survey, office: Office | None, kept: Kept, tell: Tell 
     """Return the layout of a survey; what is unchanged is taken from what was kept, and what is new is kept."""
     from guide.layout.engine import lay_out
     from guide.layout.kept import forget
+    from guide.reference.figures import load_figures
+    from guide.survey.build import code_of
 
     layout = lay_out(survey, code_of(survey, office), load_figures(), kept, tell)
     forget(kept, KEPT_PER_WALL * len(survey.walls))
@@ -115,6 +114,8 @@ def done_walls(book: Book, answers: Answers) -> frozenset[str]:
 
 
 def _layout(look: Look, stand: Stand, tell: Tell) -> Layout:
+    from guide.survey.build import survey_from
+
     if stand.layout is not None:
         return stand.layout
     return lay_out_again(survey_from(look.book, stand.answers), look.office, look.kept, tell)
@@ -122,6 +123,7 @@ def _layout(look: Look, stand: Stand, tell: Tell) -> Layout:
 
 def _found(look: Look, answers: Answers, layout: Layout | None) -> tuple[Finding, ...]:
     from guide.checks.check import basement_findings, check
+    from guide.survey.build import code_of, survey_from
 
     survey = layout.survey if layout is not None else survey_from(look.book, answers)
     code = code_of(survey, look.office)
@@ -131,6 +133,7 @@ def _found(look: Look, answers: Answers, layout: Layout | None) -> tuple[Finding
 def _raise(look: Look, old: Answers, before: Raised, tell: Tell) -> tuple[Stand, Raised, tuple[str, ...]]:
     """Return what the job stands at, all that is raised of it, and what is said of what was not raised before."""
     from guide.sheets.raised import raised_after, raised_lines
+    from guide.survey.build import survey_from
 
     answers, at_end = look.now.answers, next_question(look.book, look.now.answers) is None
     done, was_done = done_walls(look.book, answers), done_walls(look.book, old)
@@ -156,6 +159,7 @@ def _choices_told(
 ) -> Iterator[str]:
     """Yield what is left to choose on the walls just done, and at all corners once the last of them is."""
     from guide.layout.roles import roles_of
+    from guide.reference.figures import load_figures
     from guide.sheets.roles import role_lines
     from guide.sheets.ways import way_lines
 

@@ -88,7 +88,7 @@ class Strip(Static):
         parts = [*([work] if work else []), f"{done} of {whole} answered"]
         if guessed:
             parts.append(f"{guessed} guessed, so locked")
-        if session.problem_lines():
+        if session.contradicted:
             parts.append("! answers contradict each other")
         parts.append(f"kept in {session.path.name}" if session.path else "not kept")
         self.update("  |  ".join(parts))

@@ -61,9 +61,7 @@ class Talk(Screen[None]):
         yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:
-        """Open the talk: what is contradictory in the job, then the first question."""
-        for line in self._session.trouble_lines():
-            self._conversation.said(line)
+        """Open the talk with the first question; what is wrong with the job is said as soon as it has been looked over."""
         self._ask()
         self._show_worked_reply()
 
@@ -255,6 +253,8 @@ class Talk(Screen[None]):
         lines = self._session.take_in(event.look, event.seen) if event.seen is not None else None
         if lines is None:
             return
+        if event.look.raised is None:  # the first look at this job
+            lines = (*self._session.trouble_lines(), *lines)
         self._conversation.said_before(lines)
         self._show_strip()
         self.draw_wall()

@@ -28,9 +28,16 @@ def main() -> int:
 
 
 def _start() -> None:
-    ours = [sys.executable, str(HERE / "first_question.py")]
-    bare = [sys.executable, str(HERE / "bare_app.py")]
-    _pair("first question drawn / bare app with the same widgets (aim: 1.3 or less)", ours, bare)
+    from guide.book.questions import load_book
+    from guide.interview.jobfile import Job, load, save
+
+    with tempfile.TemporaryDirectory() as folder:
+        answers = load(ROOT / "walkthroughs" / "first-wall" / "job.json", load_book()).answers
+        job = Path(folder) / "job.json"
+        save(job, load_book(), Job({path: each for path, each in answers.items() if path != "A.other"}))
+        ours = [sys.executable, str(HERE / "first_question.py"), str(job)]
+        bare = [sys.executable, str(HERE / "bare_app.py")]
+        _pair("first question drawn / bare app with the same widgets (aim: 1.3 or less)", ours, bare)
 
 
 def _answer() -> None:

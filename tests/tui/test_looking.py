@@ -88,3 +88,18 @@ async def test_what_came_to_light_is_said_over_the_question_it_was_found_behind(
     assert len(told) > 1
     assert at == sorted(at)
     assert at[-1] < lines.index(plain.question_lines()[0])
+
+
+async def test_what_contradicts_itself_in_a_job_that_is_opened_is_said_over_its_first_question() -> None:
+    """Concrete higher than the joists, by hand in the file: the sentence stands before the question, and the line over the talk warns."""
+    plain = session_of(without="A.concrete")
+    plain.take("93 at left, 93 at right")
+    (trouble,) = plain.problem_lines()
+    session = Session(load_book(), plain.job)
+    app = make_app(load_book(), session, Path())
+    async with app.run_test(size=(120, 40)) as pilot:
+        await settled(pilot)
+        shown = said(app)
+        assert trouble in shown
+        assert shown.index(trouble) < shown.index(session.question_lines()[0])
+        assert "! answers contradict" in str(app.screen.query_one("#strip", Static).render())
