@@ -5,44 +5,35 @@ It owns one promise: what is asked of it (survey, layout, plan) belongs to the a
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
 from dataclasses import replace
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
-from guide.interview.answers import Answer, Answers, Certainty
+from guide.interview.answers import Answer, Answers, Certainty, tape_of
 from guide.interview.asking import expected
-from guide.interview.history import changed_paths
 from guide.interview.jobfile import Job, save
-from guide.interview.understand import tape_of
-from guide.lengths import Length
-from guide.reference.figures import load_figures
-from guide.reference.office import Office
-from guide.reference.prices import NO_PRICES, PriceFileError, prices_beside
 from guide.reference.sayings import say
+from guide.sheets.look import Look, Seen, Stand, lay_out_again
 from guide.sheets.said import Said, place_title, said_so_far
 from guide.sheets.spoken import say_of_talk
 from guide.sheets.standing import standing_line, standing_of
-from guide.survey.build import code_of, survey_from
-from guide.survey.model import Problem, Survey
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # the first question need not wait for what the rest is worked out with
     from guide.checks.findings import Finding
     from guide.layout.kept import Kept
     from guide.layout.parts import Layout
+    from guide.reference.office import Office
+    from guide.reference.prices import Prices
     from guide.sheets.actions import Action
     from guide.sheets.changes import Changes
     from guide.sheets.plan import Plan
     from guide.sheets.raised import Raised
     from guide.sheets.twice import Doubtful
+    from guide.survey.model import Problem, Survey
 
 PRICE_FILE = "basement.price_file"
 """The answer that names a file: it is stored only if the file can be read."""
-
-KEPT_PER_WALL = 8
-"""Things a layout works out of a wall, twice: those of now and those before the last answer."""
 
 
 class OpenJob:
@@ -62,9 +53,10 @@ class OpenJob:
         self._survey: Survey | None = None
         self._layout: Layout | None = None
         self._plan: Plan | None = None
-        self._prices = NO_PRICES
+        self._prices: Prices | None = None
         self._again: tuple[Doubtful, ...] | None = None
-        self._was: tuple[Answers, Layout | None] | None = None
+        self._before: Stand | None = None
+        self._since: Stand | None = None
         self._raised: Raised | None = None
         self._kept: Kept = {}
 
@@ -81,6 +73,8 @@ class OpenJob:
     @property
     def survey(self) -> Survey:
         """What the answers so far say of the basement."""
+        from guide.survey.build import survey_from
+
         if self._survey is None:
             self._survey = survey_from(self.book, self.answers)
         return self._survey
@@ -89,26 +83,43 @@ class OpenJob:
     def layout(self) -> Layout:
         """The layout of the answers so far."""
         if self._layout is None:
-            self._layout = self._laid_out(self.survey)
+            self._layout = lay_out_again(self.survey, self.office, self._kept)
         return self._layout
 
-    def _laid_out(self, survey: Survey) -> Layout:
-        from guide.layout.engine import lay_out  # the first question need not wait for it
-        from guide.layout.kept import forget
+    # ------------------------------------------------------------------------------------------- looked over
 
-        layout = lay_out(survey, code_of(survey, self.office), load_figures(), self._kept)
-        forget(self._kept, KEPT_PER_WALL * len(survey.walls))
-        return layout
+    def look(self, *, drawn: bool = False) -> Look | None:
+        """Return what is to be looked over now, to be done at once or beside the talk; None when all of it is known.
+
+        `drawn` is for a talk beside which the walls are seen.
+        """
+        now, before = Stand(self.answers, self._layout), self._before
+        known = now.layout is not None and (before is None or before.layout is not None)
+        if self._raised is not None and self._since is None and (known or not drawn):
+            return None
+        kept = dict(self._kept)
+        return Look(self.book, self.office, self._job, now, before, self._since, self._raised, drawn, kept)
+
+    def take_in(self, look: Look, seen: Seen) -> tuple[str, ...] | None:
+        """Take in what came of a look, and return what is to be said of it; None when the job is another by now."""
+        if look.job is not self._job:
+            return None
+        self._layout, self._before, self._kept = seen.now.layout or self._layout, seen.before, look.kept
+        if look.since is not self._since:  # another look has told of it
+            return ()
+        self._raised, self._since = seen.raised, None
+        return seen.lines
 
     def changes(self, letter: str) -> Changes:
         """What the last change of the answers made of a wall."""
-        from guide.sheets.changes import Changes, changes  # nor for this
+        from guide.sheets.changes import Changes, changes
+        from guide.survey.build import survey_from
 
-        if self._was is None:
+        if self._before is None:
             return Changes()
-        answers, layout = self._was
-        layout = layout or self._laid_out(survey_from(self.book, answers))
-        self._was = answers, layout
+        answers, layout = self._before.answers, self._before.layout
+        layout = layout or lay_out_again(survey_from(self.book, answers), self.office, self._kept)
+        self._before = Stand(answers, layout)
         return changes(layout.by_letter.get(letter), self.layout.by_letter.get(letter))
 
     @property
@@ -119,13 +130,15 @@ class OpenJob:
     @property
     def plan(self) -> Plan:
         """The whole plan of the answers so far, with the prices that stand in the person's file now."""
-        from guide.sheets.plan import make_plan  # the first question need not wait for checks, lists and steps
+        from guide.reference.prices import NO_PRICES
+        from guide.sheets.plan import make_plan
 
         self.price_trouble()
+        prices = self._prices or NO_PRICES
         if self._plan is None:
-            self._plan = make_plan(self.book, self._job, self.layout, self._prices, self.office)
-        elif self._plan.prices != self._prices:
-            self._plan = replace(self._plan, prices=self._prices)
+            self._plan = make_plan(self.book, self._job, self.layout, prices, self.office)
+        elif self._plan.prices != prices:
+            self._plan = replace(self._plan, prices=prices)
         return self._plan
 
     def price_trouble(self, name: str | None = None) -> str:
@@ -133,6 +146,8 @@ class OpenJob:
 
         Then the prices that were read last stay.
         """
+        from guide.reference.prices import PriceFileError, prices_beside
+
         try:
             said = self.survey.basement.price_file or "" if name is None else name
             self._prices = prices_beside(said, self.path.parent if self.path is not None else Path())
@@ -150,10 +165,6 @@ class OpenJob:
         if answers == self.answers:
             self._again = again
 
-    def first_look(self) -> Callable[[], object]:
-        """Return the work of looking the job over as the first answer will: done beside the talk, that one has not to wait."""
-        return partial(self._found, self.survey, self._layout)
-
     def counts(self) -> tuple[int, int, int]:
         """Return how many questions that apply are answered and in no doubt, how many apply, and how many are guessed."""
         asked = [self.answers.get(each.path) for each in expected(self.book, self.answers)]
@@ -168,6 +179,11 @@ class OpenJob:
     def problem_lines(self) -> tuple[str, ...]:
         """Return the contradictions that stand in the answers, each in one sentence."""
         return tuple(self._said(problem) for problem in self._problems())
+
+    @property
+    def contradicted(self) -> bool:
+        """Whether answers contradict each other; unknown, so not said, before anybody has looked at the job."""
+        return self._raised is not None and bool(self._problems())
 
     def trouble_lines(self) -> tuple[str, ...]:
         """Return the contradictions, and what is wrong with the price file, each in one sentence."""
@@ -187,7 +203,7 @@ class OpenJob:
 
     def piece_lines(self, names: tuple[str, ...]) -> tuple[str, ...]:
         """Tell of the one piece, or thing on a wall, of this name; of several only which they are."""
-        from guide.sheets.piece import told_of_pieces  # checks and lists are loaded when somebody points at a piece
+        from guide.sheets.piece import told_of_pieces
 
         return told_of_pieces(self.book, self.answers, self.plan, names)
 
@@ -214,58 +230,12 @@ class OpenJob:
         """Tell the whole of what the last answer brought to light; nothing when it brought nothing."""
         from guide.sheets.raised import whole_lines
 
-        return whole_lines(self._raised.last, self.plan) if self._raised is not None and self._raised.last else ()
+        return whole_lines(self._raised_last, self.plan) if self._raised_last else ()
 
-    def _done(self, answers: Answers) -> frozenset[str]:
-        """Return the letters of the walls about which nothing is left to ask."""
-        open_now = {a.path for a in expected(self.book, answers) if a.path not in answers or answers[a.path].confirm}
-        letters = {path.partition(".")[0] for path in answers} - {"basement"}
-        return frozenset(letters - {path.partition(".")[0] for path in open_now})
-
-    def _raise_findings(self, *, at_end: bool) -> tuple[str, ...]:
-        """Return what the last change of the answers brought to light, each thing once; what stood before it is no news.
-
-        The walls are laid out for it only where the change was about one that is done, or made it so.
-        """
-        from guide.sheets.raised import Raised, raised_after, raised_lines
-
-        assert self._was is not None
-        if self._raised is None:
-            old, layout = self._was
-            survey = survey_from(self.book, old)
-            stood = self._found(survey, layout or (self._laid_out(survey) if self._done(old) else None))
-            self._raised = Raised(frozenset(each.name for each in stood))
-        done, was_done = self._done(self.answers), self._done(self._was[0])
-        touched = {path.partition(".")[0] for path in changed_paths(self._was[0], self.answers)}
-        laid_out = bool(done) and (at_end or done != was_done or bool(touched & done))
-        found = self._found(self.survey, self.layout if laid_out else None)
-        looked_at = {"basement", *(self.layout.by_letter if laid_out else ())}
-        self._raised = raised_after(self._raised, found, done, looked_at, at_end=at_end)
-        lines = raised_lines(self._raised, tape_of(self.answers), self._guessed)
-        closed = at_end and any(a.path not in self._was[0] for a in expected(self.book, self._was[0]))
-        fresh = done - was_done if laid_out else frozenset[str]()
-        return (*lines, *self._choices_told(fresh, closed=closed))
-
-    def _choices_told(self, fresh: frozenset[str], *, closed: bool) -> Iterator[str]:
-        """Yield what is left to choose on the walls just done, and at all corners once the last of them is."""
-        from guide.layout.roles import roles_of
-        from guide.sheets.roles import role_lines
-        from guide.sheets.ways import way_lines
-
-        for letter in self.layout.by_letter if fresh else ():
-            if letter in fresh:
-                yield from way_lines(self.book, self.layout, letter, self._guessed)
-        if closed:
-            yield from role_lines(self.book, roles_of(self.layout, load_figures()))
-
-    def _guessed(self, length: Length) -> bool:
-        return bool(self.survey.unsure(length.rests))
-
-    def _found(self, survey: Survey, layout: Layout | None) -> tuple[Finding, ...]:
-        from guide.checks.check import basement_findings, check
-
-        code = code_of(survey, self.office)
-        return basement_findings(survey, code) if layout is None else check(layout, code)
+    @property
+    def _raised_last(self) -> tuple[Finding, ...]:
+        """What the last answer brought to light; nothing while that has not been looked for yet."""
+        return self._raised.last if self._raised is not None and self._since is None else ()
 
     def decides(self, name: str) -> tuple[Action, ...]:
         """Return what the person can say to decide otherwise what was decided of a piece, or of a thing on a wall."""
@@ -275,7 +245,7 @@ class OpenJob:
 
     def _change_to(self, answers: dict[str, Answer]) -> None:
         """Go on with other answers, and keep what was there before them to tell what they changed."""
-        self._was = self.answers, self._layout
+        self._before = Stand(self.answers, self._layout)
         self._set(answers)
 
     def _set(self, answers: dict[str, Answer]) -> None:

@@ -27,12 +27,12 @@ class Rehearsal(Session):
         left = self._script.get(self.current.path, []) if self.current is not None else []
         return left[0] if left else None
 
-    def reply(self, text: str) -> Turn:
+    def take(self, text: str) -> Turn:
         """Take a reply as ever; where it is that of the worked talk, the next one is offered from then on."""
         path = self.current.path if self.current is not None else ""
         if clean(text) == self.worked_reply:
             del self._script[path][0]
-        return super().reply(text)
+        return super().take(text)
 
 
 def _text(name: str, file: str) -> str:
@@ -45,5 +45,5 @@ def _script(book: Book, replies: list[str]) -> dict[str, list[str]]:
     for reply in replies:
         if session.current is not None:
             said.setdefault(session.current.path, []).append(clean(reply))
-        session.reply(reply)
+        session.take(reply)
     return said

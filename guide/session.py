@@ -8,26 +8,23 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from guide.book.questions import Book
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer
+from guide.interview.answers import Answer, tape_of
 from guide.interview.asking import Asked, Effect, applying, asked_at, next_question, previous_question, with_answers
 from guide.interview.commands import Order, order_said
-from guide.interview.corrections import said_again
 from guide.interview.history import History, changed_paths
 from guide.interview.jobfile import Job, load
-from guide.interview.meanings import asked_back
 from guide.interview.replies import Sorry, clean
-from guide.interview.understand import Correction, Several, Wish, doubt_about, hear, tape_of
+from guide.interview.values import doubt_about
 from guide.open_job import PRICE_FILE, OpenJob
 from guide.reference.glossary import look_up
-from guide.reference.office import Office
 from guide.sheets.carried import carried_out
-from guide.sheets.pointed import as_typed, pieces_meant
+from guide.sheets.look import Stand, look_over
 from guide.sheets.said import read_back
 from guide.sheets.shown import COLUMNS, letter_of, picture_lines
-from guide.sheets.signed import sign_off
 from guide.sheets.spoken import (
     answer_lines,
     effect_lines,
@@ -40,7 +37,11 @@ from guide.sheets.spoken import (
     told,
 )
 from guide.sheets.standing import standing_lines
-from guide.survey.model import Problem
+
+if TYPE_CHECKING:
+    from guide.interview.understand import Wish
+    from guide.reference.office import Office
+    from guide.survey.model import Problem
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +115,19 @@ class Session(OpenJob):
     # ------------------------------------------------------------------------------------------- what happens
 
     def reply(self, text: str) -> Turn:
-        """Take a reply to the current question: store an answer, grant a wish, or say in one sentence what is wrong."""
+        """Take a reply, and tell as well what a stored answer brings to light."""
+        turn = self.take(text)
+        look = self.look() if self._since is not None else None
+        lines = self.take_in(look, look_over(look)) if look is not None else None
+        return Turn((*turn.lines, *(lines or ())), turn.stored)
+
+    def take(self, text: str) -> Turn:
+        """Take a reply to the current question: store an answer, grant a wish, or say in one sentence what is wrong.
+
+        What an answer brings to light is not looked for here; that is what `look` is for.
+        """
+        from guide.interview.understand import Correction, Several, Wish, hear  # not before the first reply
+
         if self._pending is not None:
             return self._answer_pending(text)
         offered, self._offered = self._offered, None
@@ -180,7 +193,10 @@ class Session(OpenJob):
 
     def _sign_off(self, order: Order, typed: str) -> Turn | None:
         """Sign a warning off in the person's own words; None when the reply names no finding and is to be heard as a reply."""
-        because, last = as_typed(order.words, typed), self._raised.last if self._raised is not None else ()
+        from guide.sheets.pointed import as_typed
+        from guide.sheets.signed import sign_off
+
+        because, last = as_typed(order.words, typed), self._raised_last
         said, signed = sign_off(self.plan.findings, last, self.job.signed, self.survey, order.finding, because)
         if signed is not None:
             self._history = self._history.after(self.job)
@@ -191,6 +207,8 @@ class Session(OpenJob):
         """Tell of the finding or the piece that is asked about; nothing when a word of the trade is meant, or none."""
         if "." in words and (lines := self.finding_lines(words)):
             return lines
+        from guide.sheets.pointed import as_typed, pieces_meant
+
         names = () if look_up(words) else pieces_meant(self.layout, as_typed(words, typed), self._here)
         return self.piece_lines(names) if names else ()
 
@@ -233,7 +251,7 @@ class Session(OpenJob):
             return Turn((say_of_talk(nothing),))
         job, self._history = moved
         names = names_of(self.book, self.answers, changed_paths(self.answers, job.answers)) or say_of_talk("your_word")
-        self._was = self.answers, self._layout
+        self._before, self._since = Stand(self.answers, self._layout), None
         self._go_on_with(job)
         self._jumped = self._pending = self._offered = self._answered = None
         return Turn((say_of_talk(key, names=names), *self._saved()), stored=True)
@@ -264,6 +282,9 @@ class Session(OpenJob):
         )
 
     def _after_the_end(self, text: str) -> Turn:
+        from guide.interview.corrections import said_again
+        from guide.interview.meanings import asked_back
+
         wanted = load_talk().wish(clean(text))
         if wanted == "back":
             return self.back()
@@ -276,7 +297,7 @@ class Session(OpenJob):
         again = said_again(clean(text))
         if again and self._answered is not None:
             self._jumped = self._answered.path
-            return self.reply(again)
+            return self.take(again)
         return Turn((say_of_talk("all_done"), say_of_talk("commands")))
 
     def _take(self, *given: _Given) -> Turn:
@@ -318,6 +339,7 @@ class Session(OpenJob):
         again = [line for asked, answer in given for line in second_reading(self.answers, asked, answer)]
         self._history = self._history.after(self.job)
         self._change_to(new)
+        self._since = self._since or self._before
         alone = len(given) == 1
         lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
         lines += again if self._jumped is not None else ()
@@ -328,7 +350,6 @@ class Session(OpenJob):
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
         self._answered = given[-1][0]
-        lines += self._raise_findings(at_end=self.current is None)
         return Turn((*lines, *self._saved()), stored=True)
 
     def _doubt_all(self, problems: list[Problem]) -> None:

@@ -24,8 +24,20 @@ BELOW_THE_APP = [
 ]
 
 
-def _loaded(module: str) -> set[str]:
-    code = f"import sys, {module}; print(*sys.modules)"
+OPENED = """
+from pathlib import Path
+from guide.book.questions import load_book
+from guide.session import Session
+from guide.tui.talk import Talk
+Talk._look = lambda self: self.app.exit()  # the question is on the screen
+session = Session.opened(load_book(), Path("walkthroughs/first-wall/job.json"))
+guide.tui.app.make_app(session.book, session, Path()).run(headless=True)
+"""
+"""The app opened on a job until its question stands."""
+
+
+def _loaded(module: str, then: str = "") -> set[str]:
+    code = f"import sys, {module}\n{then}\nprint(*sys.modules)"
     done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, check=True, capture_output=True, text=True)
     return set(done.stdout.split())
 
@@ -44,6 +56,16 @@ def test_the_talk_starts_without_the_libraries_that_only_papers_need() -> None:
     loaded = _loaded("guide.session")
 
     assert "pint" not in loaded
+
+
+def test_the_first_question_stands_before_anything_is_loaded_that_works_a_wall_out() -> None:
+    """A job is opened and its question worded without survey, layout, checks, prices or drawings: they come behind the talk."""
+    loaded = _loaded("guide.tui.app", OPENED)
+
+    assert "guide.session" in loaded
+    rooms = ("survey", "layout", "checks", "order", "buying", "drawing")
+    assert not [name for name in loaded for room in rooms if name.startswith(f"guide.{room}.")]
+    assert not {"guide.interview.understand", "guide.reference.prices"} & loaded
 
 
 def test_no_file_is_too_long_to_be_read_in_one_sitting() -> None:

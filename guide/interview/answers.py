@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from guide.book.conditions import Fact
-from guide.lengths import Length
+from guide.lengths import Bare, Length, Tape
 
 
 class Certainty(StrEnum):
@@ -132,3 +132,13 @@ def fact_of(answer: Answer | None) -> Fact:
     if isinstance(answer.value, tuple):
         return len(answer.value)
     return answer.value if isinstance(answer.value, (str, int)) else "known"
+
+
+def tape_of(answers: Answers) -> Tape:
+    """Return which side of the tape the person reads; inches until they say otherwise."""
+    return "millimetres" if fact_of(answers.get("basement.tape")) == "millimetres" else "inches"
+
+
+def bare_of(answers: Answers) -> Bare:
+    """Return the unit of a number typed without one."""
+    return "mm" if tape_of(answers) == "millimetres" else "in"

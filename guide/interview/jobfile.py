@@ -28,16 +28,17 @@ from guide.book.questions import Book, Question
 from guide.interview.answers import (
     Answer,
     Answers,
+    bare_of,
     count_of,
     item_place,
     path_of,
     scope_of,
+    tape_of,
     wall_letter,
 )
 from guide.interview.asking import Asked, applying, asked_at
 from guide.interview.replies import LONGEST_TEXT, Sorry, clean
 from guide.interview.signed import SignOff, read_sign_off, written_sign_off
-from guide.interview.understand import bare_of, tape_of
 from guide.interview.values import LONGEST_NAME, MOST_WALLS
 from guide.interview.written import Json, how_known, quoted, read_written, written
 from guide.lengths import Bare, Tape

@@ -6,9 +6,9 @@ import re
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
-from guide.book.questions import Book, Doubt, Question
+from guide.book.questions import Book, Question
 from guide.book.talk import Wanted, load_talk
-from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, fact_of
+from guide.interview.answers import Answer, Answers, Certainty, bare_of
 from guide.interview.around import Core, core_of
 from guide.interview.asking import Asked
 from guide.interview.corrections import correction, without_correction
@@ -21,7 +21,7 @@ from guide.interview.same import same_as
 from guide.interview.several import several
 from guide.interview.spread import spread
 from guide.interview.values import example_of, pick, read_value
-from guide.lengths import Bare, Length, Tape, in_figures, inches
+from guide.lengths import in_figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,16 +49,6 @@ class Several:
 
 
 Heard = Answer | Wish | Correction | Several
-
-
-def tape_of(answers: Answers) -> Tape:
-    """Return which side of the tape the person reads; inches until they say otherwise."""
-    return "millimetres" if fact_of(answers.get("basement.tape")) == "millimetres" else "inches"
-
-
-def bare_of(answers: Answers) -> Bare:
-    """Return the unit of a number typed without one."""
-    return "mm" if tape_of(answers) == "millimetres" else "in"
 
 
 def hear(book: Book, answers: Answers, asked: Asked, reply: str, before: Asked | None = None) -> Heard:
@@ -121,23 +111,6 @@ def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str)
 
 def _hedged(answer: Answer) -> Answer:
     return replace(answer, known=Certainty.EYEBALLED) if answer.known is Certainty.MEASURED else answer
-
-
-def doubt_about(question: Question, value: Value) -> Doubt | None:
-    """Return why an answer in range is still suspicious, or None."""
-    spots = [spot for spot in value if isinstance(spot, Spot)] if isinstance(value, tuple) else []
-    sizes = [value] if isinstance(value, Length) else [spot.size for spot in spots]
-    steps = question.steps and len({spot.at for spot in spots}) < len(spots)
-    for doubt in question.doubts:
-        if doubt.is_ is not None and value == doubt.is_:
-            return doubt
-        if doubt.above and any(size > inches(doubt.above) for size in sizes):
-            return doubt
-        if doubt.below and any(size < inches(doubt.below) for size in sizes):
-            return doubt
-        if doubt.spread and sizes and not steps and max(sizes) - min(sizes) > inches(doubt.spread):
-            return doubt
-    return None
 
 
 def usual_answer(question: Question, typed: str) -> Answer | None:

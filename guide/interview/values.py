@@ -8,13 +8,13 @@ from __future__ import annotations
 import re
 from contextlib import suppress
 
-from guide.book.questions import Choice, Question
+from guide.book.questions import Choice, Doubt, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Certainty, Value, wall_letter
+from guide.interview.answers import Certainty, Spot, Value, wall_letter
 from guide.interview.dates import read_date
 from guide.interview.readings import example_of_readings, how_known, read_readings
 from guide.interview.replies import Sorry, read_size, sorry, tape_side
-from guide.lengths import Bare, in_figures, inches, with_unit
+from guide.lengths import Bare, Length, in_figures, inches, with_unit
 
 MOST_WALLS = 200
 LONGEST_NAME = 30
@@ -148,3 +148,20 @@ def _is_name(name: str) -> bool:
 
 def _is_a_sentence(names: tuple[str, ...]) -> bool:
     return len(names) == 1 and len(names[0].split()) > 3
+
+
+def doubt_about(question: Question, value: Value) -> Doubt | None:
+    """Return why an answer in range is still suspicious, or None."""
+    spots = [spot for spot in value if isinstance(spot, Spot)] if isinstance(value, tuple) else []
+    sizes = [value] if isinstance(value, Length) else [spot.size for spot in spots]
+    steps = question.steps and len({spot.at for spot in spots}) < len(spots)
+    for doubt in question.doubts:
+        if doubt.is_ is not None and value == doubt.is_:
+            return doubt
+        if doubt.above and any(size > inches(doubt.above) for size in sizes):
+            return doubt
+        if doubt.below and any(size < inches(doubt.below) for size in sizes):
+            return doubt
+        if doubt.spread and sizes and not steps and max(sizes) - min(sizes) > inches(doubt.spread):
+            return doubt
+    return None

@@ -7,9 +7,10 @@ electrical boxes last, in whatever room is left.
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import TypeVar
 
 from guide.layout.backing import backing_of
 from guide.layout.cap import cap_of
@@ -57,12 +58,27 @@ class _Framed:
     remarks: tuple[Remark, ...]
 
 
-def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | None = None) -> Layout:
+Worked = TypeVar("Worked")
+
+
+def lay_out(
+    survey: Survey,
+    code: CodeProfile,
+    figures: Figures,
+    kept: Kept | None = None,
+    tell: Callable[[str], object] = lambda letter: None,
+) -> Layout:
     """Lay out every wall of the survey that has no contradiction in it. Pure: the same survey gives the same layout.
 
     A wall whose ends leave no room for a plate is left out, too, and the layout's survey has that as a problem.
     `kept` is for laying out one job over and over while its answers change: what is unchanged is taken from it.
+    `tell` hears the letter of a wall before anything is worked out of it anew; what it raises ends the work.
     """
+
+    def anew(letter: str, work: Callable[..., Worked], *inputs: object) -> Worked:
+        tell(letter)
+        return work(*inputs)
+
     figures = figures.for_stud(survey.basement.stud)
     standing = {wall.letter: stand_off(wall, survey.basement, figures) for wall in survey.walls}
     cases = {wall.letter: case_of(wall, figures) for wall in survey.walls}
@@ -76,7 +92,9 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
         site = site_of(wall, survey, corners, standing, cases, code, figures)
         if site.end - site.start >= SHORTEST_PLATE:
             stands = standing[wall.letter]
-            framed[wall.letter] = once(kept, ("frame", *_inputs(site, stands)), partial(_frame, site, stands))
+            framed[wall.letter] = once(
+                kept, ("frame", *_inputs(site, stands)), partial(anew, wall.letter, _frame, site, stands)
+            )
         elif survey.given(site.start.rests | site.end.rests):
             cramped.append(_cramped(site))
     foam_sites = {letter: each.wall for letter, each in framed.items() if not each.wall.site.wall.is_partition}
@@ -89,7 +107,7 @@ def lay_out(survey: Survey, code: CodeProfile, figures: Figures, kept: Kept | No
     walls = []
     for letter, each in framed.items():
         whole = (each, *foam.get(letter, ((), ())), tuple(corner_decisions[letter]))
-        walls.append(once(kept, ("complete", *whole), partial(_complete, *whole)))
+        walls.append(once(kept, ("complete", *whole), partial(anew, letter, _complete, *whole)))
     return Layout(replace(survey, problems=(*survey.problems, *cramped)), tuple(walls), code)
 
 

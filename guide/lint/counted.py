@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from guide.book.questions import Book
-from guide.interview.answers import Answer, Answers, Certainty
+from guide.interview.answers import Answer, Answers, Certainty, bare_of
 from guide.interview.asking import expected, next_question
-from guide.interview.understand import bare_of
 from guide.interview.values import example_of, read_value
 
 ROOM = 4

@@ -10,8 +10,7 @@ from guide.book.questions import DERIVED, OUTER, Book, Question
 from guide.book.talk import load_talk
 from guide.interview.asking import scope_chain
 from guide.interview.replies import Sorry
-from guide.interview.understand import doubt_about
-from guide.interview.values import read_value
+from guide.interview.values import doubt_about, read_value
 from guide.lengths import inches
 from guide.lint.sources import placeholders
 

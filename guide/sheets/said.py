@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from typing import cast
 
 from guide.book.questions import Book, Question
-from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, scope_of, wall_index
+from guide.interview.answers import Answer, Answers, Certainty, Spot, Value, scope_of, tape_of, wall_index
 from guide.interview.asking import applying
-from guide.interview.understand import tape_of
 from guide.lengths import Length, Tape, in_words, with_unit
 
 

@@ -6,19 +6,20 @@ import re
 import unicodedata
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers, Certainty, Spot, wall_index
+from guide.interview.answers import Answer, Answers, Certainty, Spot, bare_of, tape_of, wall_index
 from guide.interview.asking import Asked, Effect, asked_at, is_partition
-from guide.interview.understand import Wish, bare_of, doubt_about, tape_of
-from guide.interview.values import example_of
+from guide.interview.values import doubt_about, example_of
 from guide.lengths import Length, retold, with_unit
-from guide.reference.figures import load_figures
 from guide.reference.glossary import load_glossary, look_up
 from guide.reference.sketches import sketch_of
 from guide.sheets.said import place_title, read_back, thing_title, value_shown, wall_title
+
+if TYPE_CHECKING:
+    from guide.interview.understand import Wish
 
 _ASCII = str.maketrans({"“": '"', "”": '"', "„": '"', "’": "'", "‘": "'", "–": "-", "—": "-", "…": "...", "⁄": "/"})
 """Signs of our sentences that have no ASCII character of their own; of fractions Unicode knows the figures."""
@@ -126,6 +127,8 @@ def answer_lines(book: Book, answers: Answers, asked: Asked, answer: Answer, *, 
 
 def second_reading(answers: Answers, asked: Asked, new: Answer) -> Iterator[str]:
     """Yield that a size taped a second time is further from the first than taping explains, and how far."""
+    from guide.reference.figures import load_figures  # the first question need not wait for them
+
     old, tape, figures = answers.get(asked.path), tape_of(answers), load_figures()
     if old is None or {old.known, new.known} != {Certainty.MEASURED}:
         return

@@ -13,14 +13,15 @@ from guide.interview.answers import (
     Answers,
     Certainty,
     Spot,
+    bare_of,
     count_of,
     item_place,
     path_of,
     scope_of,
+    tape_of,
     wall_letter,
 )
 from guide.interview.asking import applying, corner_right, joined_right, next_wall
-from guide.interview.understand import bare_of, tape_of
 from guide.interview.values import read_value
 from guide.lengths import ZERO, Length, Tape, exact_inches, least, with_unit
 from guide.reference.codes import CODE_OF_TAPE, DEFAULT_ELECTRICAL, CodeProfile, load_code

@@ -12,10 +12,7 @@ from textual.filter import LineFilter
 from textual.worker import get_current_worker
 
 from guide.book.questions import Book
-from guide.rehearsal import Rehearsal
 from guide.session import Session
-from guide.tui.ascii import Ascii
-from guide.tui.start import Start
 from guide.tui.talk import Talk
 
 if TYPE_CHECKING:
@@ -46,6 +43,8 @@ class Wallbrief(App[None]):
         if self.session is not None:
             self.push_screen(Talk(self.session))
         else:
+            from guide.tui.start import Start
+
             self.push_screen(Start(self.folder), self._open)
 
     def _open(self, chosen: Path | str | None) -> None:
@@ -53,6 +52,8 @@ class Wallbrief(App[None]):
             self.exit()
             return
         if isinstance(chosen, str):
+            from guide.rehearsal import Rehearsal
+
             self.session = Rehearsal(self.book, chosen, ascii_only=self._ascii_only)
         else:
             self.session = Session.opened(self.book, chosen, ascii_only=self._ascii_only)
@@ -60,7 +61,11 @@ class Wallbrief(App[None]):
 
     def get_line_filters(self) -> Sequence[LineFilter]:
         """Return what goes over every line before it is drawn."""
-        return (*super().get_line_filters(), *([Ascii()] if self._ascii_only else []))
+        if not self._ascii_only:
+            return super().get_line_filters()
+        from guide.tui.ascii import Ascii
+
+        return (*super().get_line_filters(), Ascii())
 
     # ------------------------------------------------------------------------------------------- behind the screens
 
@@ -74,7 +79,8 @@ class Wallbrief(App[None]):
         folder = self.folder / PAPERS_FOLDER / (session.path.stem if session.path else "job")
         if self._writing is None or self._writing.answers != session.answers:
             self._writing = Writing(session.book, session.answers, session.plan, folder, session.again)
-            self.run_worker(partial(self._write, self._writing), thread=True)
+            # described by us, or the whole job is written out to do it
+            self.run_worker(partial(self._write, self._writing), thread=True, description="write")
 
     def _write(self, writing: Writing) -> None:
         from guide.tui.writing import write

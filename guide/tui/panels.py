@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from textual.containers import VerticalScroll
 from textual.widgets import Static
 
@@ -23,6 +25,7 @@ class Conversation(VerticalScroll):
     def __init__(self, *, id: str) -> None:  # noqa: A002 - the name that every widget takes
         super().__init__(id=id)
         self._question: tuple[Static, ...] = ()
+        self._top: Static | None = None
 
     def on_mount(self) -> None:
         """Stay at the bottom while lines come in."""
@@ -31,14 +34,15 @@ class Conversation(VerticalScroll):
     def asked(self, heading: str, lines: list[str]) -> None:
         """Show a question under the name of what it is about."""
         self.anchor()
-        if heading:
-            self._add(heading, "heading")
+        over = self._add(heading, "heading") if heading else None
         self._question = tuple(self._add(line, "asked") for line in lines)
+        self._top = over or self._question[0]
 
     def keep_question_in_sight(self) -> None:
         """Show the question again where what was said after it has pushed it out of sight."""
         if any(line.region.y < self.region.y for line in self._question):
             self._question = tuple(self._add(str(line.content), "asked") for line in self._question)
+            self._top = self._question[0]
 
     @property
     def columns(self) -> int:
@@ -57,6 +61,12 @@ class Conversation(VerticalScroll):
     def said(self, line: str) -> None:
         """Show what wallbrief said."""
         self._add(line, "said")
+
+    def said_before(self, lines: Iterable[str]) -> None:
+        """Show over the question what came to light after it was asked; the question stays where it is."""
+        top = self._top if self._top in self.children else None
+        for line in lines:
+            self.mount(Static(line, markup=False, classes="said"), before=top)
 
     def _add(self, text: str, kind: str) -> Static:
         if len(self.children) > MOST_LINES:  # every line is laid out again with every answer, so the oldest go
@@ -78,7 +88,7 @@ class Strip(Static):
         parts = [*([work] if work else []), f"{done} of {whole} answered"]
         if guessed:
             parts.append(f"{guessed} guessed, so locked")
-        if session.problem_lines():
+        if session.contradicted:
             parts.append("! answers contradict each other")
         parts.append(f"kept in {session.path.name}" if session.path else "not kept")
         self.update("  |  ".join(parts))

@@ -61,7 +61,8 @@ class Papers(Screen[None]):
     def on_mount(self) -> None:
         """Have the papers worked out, if anything can be planned at all."""
         if not self._trouble:
-            self.run_worker(partial(self._work_out, self._plan), thread=True)
+            # described by us, or the whole job is written out to do it
+            self.run_worker(partial(self._work_out, self._plan), thread=True, description="papers")
 
     def _work_out(self, plan: Plan) -> None:
         self.post_message(self.Ready(papers(plan)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -10,11 +11,14 @@ from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 from textual.widgets import Footer, Input, OptionList
 from textual.widgets.option_list import Option
+from textual.worker import get_current_worker
 
 from guide.session import Session, Turn
 from guide.sheets.actions import actions
+from guide.sheets.look import Look
 from guide.sheets.spoken import say_of_talk
 from guide.tui.asides import ActionList, AnswerList, Aside
+from guide.tui.looking import At, Looked, look_behind
 from guide.tui.panels import Conversation, Strip
 from guide.tui.wall import WallPane
 
@@ -42,6 +46,8 @@ class Talk(Screen[None]):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self._session = session
+        self._looking: Look | None = None
+        self._writing = ""
 
     def compose(self) -> ComposeResult:
         """Lay out talk and wall side by side, the choices and the answer box under the talk."""
@@ -55,16 +61,9 @@ class Talk(Screen[None]):
         yield Footer(show_command_palette=False, compact=True)
 
     def on_mount(self) -> None:
-        """Open the talk: what is contradictory in the job, then the first question."""
-        for line in self._session.trouble_lines():
-            self._conversation.said(line)
+        """Open the talk with the first question; what is wrong with the job is said as soon as it has been looked over."""
         self._ask()
         self._show_worked_reply()
-        self.call_after_refresh(self._look_over)
-
-    def _look_over(self) -> None:
-        """Have everything loaded by which the first answer will be judged, while the first question is read."""
-        self.run_worker(self._session.first_look(), thread=True)
 
     def on_resize(self) -> None:
         """Draw a wall for which there is room now."""
@@ -167,7 +166,8 @@ class Talk(Screen[None]):
 
     def tell(self, line: str, *, finished: bool) -> None:
         """Say how far the papers are that are written behind the talk, over it; at last, what came of it, in the talk."""
-        self.query_one("#strip", Strip).show(self._session, "" if finished else line)
+        self._writing = "" if finished else line
+        self._show_strip()
         if finished:
             self._conversation.said(line)
 
@@ -176,7 +176,7 @@ class Talk(Screen[None]):
     def _reply(self, text: str) -> None:
         self._conversation.heard(text)
         self._session.columns = self._conversation.columns
-        self._after(self._session.reply(text))
+        self._after(self._session.take(text))
 
     def _show_worked_reply(self) -> None:
         """Show in the empty answer box what Enter says, in a rehearsal; else what may be said."""
@@ -213,20 +213,61 @@ class Talk(Screen[None]):
         self._show_standing()
 
     def _show_standing(self) -> None:
-        asked = self._session.current
-        letter = asked.place.partition(".")[0] if asked is not None and asked.place != "basement" else None
-        self.query_one("#strip", Strip).show(self._session)
-        self.call_after_refresh(self.draw_wall, letter)
+        self._show_strip()
+        self.call_after_refresh(self._look)
 
-    def draw_wall(self, letter: str | None) -> None:
-        """Draw a wall, or the one that was drawn before; called when the question is on the screen, for it is worked out only then.
+    def _show_strip(self, work: str = "") -> None:
+        self.query_one("#strip", Strip).show(self._session, self._writing or work)
 
-        Where talk and wall take turns and it is the talk's, nothing is worked out at all.
+    # ------------------------------------------------------------------------------------------- behind the talk
+
+    def _look(self) -> None:
+        """Have the job looked over, once the question is on the screen; draw the wall when all is known of it.
+
+        Where talk and wall take turns and it is the talk's, no wall is laid out only to be drawn.
         """
-        if not self.query_one("#wall").display:
+        drawn = self.query_one("#wall").display
+        look = self._session.look(drawn=drawn)
+        if look is None:
+            self.draw_wall()
+        elif self._looking is None or self._looking.job is not look.job or drawn > self._looking.drawn:
+            self._looking = look
+            self.query_one("#wall", WallPane).outdated()
+            # described by us, or the whole job is written out to do it
+            self.run_worker(partial(self._look_over, look), thread=True, description="look")
+
+    def _look_over(self, look: Look) -> None:
+        worker = get_current_worker()
+        look_behind(look, self.post_message, lambda: worker.is_cancelled or self._looking is not look)
+
+    def on_at(self, event: At) -> None:
+        """Say which wall is laid out again."""
+        if event.look is self._looking:
+            self._show_strip(event.line)
+
+    def on_looked(self, event: Looked) -> None:
+        """Say over the question what came to light, and draw the wall; nothing of a job that is another by now."""
+        if event.look is not self._looking:
             return
+        self._looking = None
+        lines = self._session.take_in(event.look, event.seen) if event.seen is not None else None
+        if lines is None:
+            return
+        if event.look.raised is None:  # the first look at this job
+            lines = (*self._session.trouble_lines(), *lines)
+        self._conversation.said_before(lines)
+        self._show_strip()
+        self.draw_wall()
+
+    def draw_wall(self, letter: str | None = None) -> None:
+        """Draw a wall, the one that is asked about without a letter, else the one that was drawn before."""
         session, pane = self._session, self.query_one("#wall", WallPane)
+        if not pane.display:
+            return
+        asked = session.current
+        if letter is None and asked is not None and asked.place != "basement":
+            letter = asked.place.partition(".")[0]
         last = session.layout.walls[-1].letter if session.layout.walls else ""
         shown = letter or (pane.letter if pane.letter in session.layout.by_letter else last)
-        told_of = shown if session.current is None else letter
+        told_of = shown if asked is None else letter
         pane.show(session.layout, shown, session.standing(told_of), session.changes(shown))

@@ -80,6 +80,10 @@ class WallPane(VerticalScroll):
         changed.display = bool(changes.said)
         self._draw()
 
+    def outdated(self) -> None:
+        """Leave what is drawn until a wall is shown again, but let nothing in it be pointed at: it may be no more."""
+        self._walls = self._drawn = None
+
     @property
     def letter(self) -> str:
         """The letter of the wall shown; empty while there is none."""
@@ -146,7 +150,9 @@ class WallPane(VerticalScroll):
     # ------------------------------------------------------------------------------------------- drawing
 
     def _draw(self) -> None:
-        if self._walls is None or self._letter not in self._walls.by_letter:
+        if self._walls is None:
+            return
+        if self._letter not in self._walls.by_letter:
             self._drawn = None
             self.query_one("#drawing", Static).update(say_of_talk("not_drawn_yet"))
             return

@@ -17,10 +17,7 @@ from guide.sheets.plan import Plan
 from guide.sheets.spoken import say_of_talk
 from guide.sheets.twice import Doubtful, tape_again
 from guide.sheets.write import write_papers
-
-
-class _DroppedError(Exception):
-    """The answers have changed; nobody wants these papers any more."""
+from guide.tui.looking import DroppedError
 
 
 @dataclass(frozen=True)
@@ -48,7 +45,7 @@ def write(writing: Writing, post: Callable[[Message], object], dropped: Callable
 
     def tell(done: int, of: int) -> None:
         if dropped():
-            raise _DroppedError
+            raise DroppedError
         post(Told(writing, say_of_talk("papers_writing", done=str(done), of=str(of))))
 
     folder = str(writing.folder)
@@ -56,9 +53,9 @@ def write(writing: Writing, post: Callable[[Message], object], dropped: Callable
         if writing.again is None:
             writing = replace(writing, again=tape_again(writing.book, writing.answers, tell=tell))
         if dropped():
-            raise _DroppedError
+            raise DroppedError
         written = write_papers(writing.plan, writing.folder, writing.again)
-    except _DroppedError:
+    except DroppedError:
         line = say_of_talk("papers_dropped")
     except OSError as error:
         line = say_of_talk("papers_not_written", folder=folder, why=error.strerror or str(error))

@@ -1,27 +1,22 @@
-"""The app on the worked job's copy without its last answer: it starts, draws the question and leaves.
+"""The app opened on a job file as the command line opens it: it starts, draws the question and leaves.
 
-The wall is worked out, drawn and looked over right after the question; that is where this leaves.
+The wall is laid out, drawn and looked over right after the question; that is where this leaves.
 """
 
-from pathlib import Path
+import sys
+from functools import partialmethod
 
-from guide.book.questions import load_book
-from guide.interview.jobfile import Job, load
-from guide.session import Session
-from guide.tui.app import make_app
+from guide import cli
+from guide.tui.app import Wallbrief
 from guide.tui.talk import Talk
-
-ROOT = Path(__file__).parent.parent.parent
 
 
 def main() -> None:
     """Open, draw, leave."""
-    book = load_book()
-    answers = load(ROOT / "walkthroughs" / "first-wall" / "job.json", book).answers
-    session = Session(book, Job({path: a for path, a in answers.items() if path != "A.other"}))
-    Talk._look_over = lambda self: None  # type: ignore[method-assign]
-    Talk.draw_wall = lambda self, letter: self.app.exit()  # type: ignore[method-assign]
-    make_app(book, session, Path.cwd()).run(headless=True)
+    cli._on_a_screen = lambda: True
+    Wallbrief.run = partialmethod(Wallbrief.run, headless=True)  # type: ignore[assignment]
+    Talk._look = lambda self: self.app.exit()  # type: ignore[method-assign]
+    cli.main(["talk", sys.argv[1]])
 
 
 if __name__ == "__main__":

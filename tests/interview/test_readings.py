@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from guide.interview.answers import Answer, Spot
-from guide.interview.understand import bare_of, doubt_about, tape_of
-from guide.interview.values import example_of, read_value
+from guide.interview.answers import Answer, Spot, bare_of, tape_of
+from guide.interview.values import doubt_about, example_of, read_value
 from guide.lengths import inches
 from tests.interview.hearing import (
     EYEBALLED,

@@ -5,8 +5,7 @@ from __future__ import annotations
 import pytest
 
 from guide.interview.answers import Answer, item_place
-from guide.interview.understand import doubt_about
-from guide.interview.values import pick
+from guide.interview.values import doubt_about, pick
 from tests.interview.hearing import (
     heard,
     said_back,

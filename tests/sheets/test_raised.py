@@ -10,6 +10,7 @@ from guide.interview.jobfile import Job, from_json
 from guide.lengths import Length
 from guide.reference.findings import load_findings
 from guide.session import Session
+from guide.sheets.look import look_over
 from guide.sheets.plan import make_plan
 from guide.sheets.raised import MOST, finding_line, whole_lines
 from tests.jobs import job, wall
@@ -77,6 +78,29 @@ def test_the_source_that_why_tells_is_the_figure_of_the_jobs_own_edition(code: s
     *_, source = whole_lines([found], plan)
 
     assert plan.code.habitable_height.cited in source
+
+
+def test_what_was_not_looked_for_before_the_next_answer_came_is_raised_with_that_one() -> None:
+    """Water, then one more answer before anybody looked: the look at the first is taken for nothing, the second's tells the STOP."""
+    session = session_of()
+    session.change("basement.water")
+    for reply in ("wet", "yes", "keep"):
+        session.take(reply)
+    stale = session.look()
+    assert stale is not None
+    session.change("A.shelf")
+    session.take("2 5/8")
+    look = session.look()
+    assert look is not None
+
+    assert session.take_in(stale, look_over(stale)) is None
+    assert session.why_lines() == ()
+    told = session.take_in(look, look_over(look))
+
+    assert told is not None
+    assert raised(told)[0] == "STOP basement.water_wet: the basement has been wet"
+    assert session.take_in(look, look_over(look)) == ()
+    assert session.look() is None
 
 
 def test_what_stood_when_the_job_was_opened_is_no_news_and_can_be_asked_for() -> None:

@@ -17,7 +17,7 @@ from guide.tui import writing
 from guide.tui.app import make_app
 from guide.tui.papers import Papers
 from guide.tui.talk import Talk
-from tests.tui.test_talk import said, say, session_of
+from tests.tui.test_talk import said, session_of
 
 SIZES = [(80, 24), (120, 40), (200, 60)]
 WAIT = 30
@@ -57,7 +57,8 @@ async def test_writing_goes_on_behind_the_talk_and_is_dropped_when_an_answer_cha
                 assert app.screen.query_one("#reply", Input).value == "shelf"
                 assert "1 of 2" in str(app.screen.query_one("#strip", Static).render())
                 app.screen._change("A.shelf")
-                await say(pilot, reply)
+                app.screen.query_one("#reply", Input).value = reply
+                await pilot.press("enter")
                 go_on.set()
                 await app.workers.wait_for_complete()
                 await pilot.pause()

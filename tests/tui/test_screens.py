@@ -11,7 +11,7 @@ from textual.widgets import Static
 from guide.book.questions import load_book
 from guide.tui.app import make_app
 from guide.tui.wall import WallPane
-from tests.tui.test_talk import drawn, session_of
+from tests.tui.test_talk import drawn, session_of, settled
 
 # A question of four choices, talk and wall side by side where there is room: column, row, wide, high. Read on the screen.
 PLANS = {
@@ -36,7 +36,7 @@ async def test_everything_has_its_place_and_the_whole_drawing_fits_across_its_pa
         assert not any(one.overlaps(other) for one, other in combinations(places.values(), 2))
         if "wall" not in places:
             await pilot.press("f4")
-            await pilot.pause()
+        await settled(pilot)
         pane = app.screen.query_one(WallPane)
         shown = pane.query_one("#drawing", Static).region
         assert shown.x >= pane.scrollable_content_region.x

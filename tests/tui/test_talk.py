@@ -31,12 +31,20 @@ def session_of(path: Path | None = None, *, without: str = "") -> Session:
     return Session(load_book(), Job(answers), path)
 
 
+async def settled(pilot: Pilot[None]) -> None:
+    """Wait until the job is looked over and the wall drawn."""
+    await pilot.pause()
+    while isinstance(talk := pilot.app.screen, Talk) and talk._looking is not None:
+        await pilot.app.workers.wait_for_complete()
+        await pilot.pause()
+
+
 async def say(pilot: Pilot[None], text: str) -> None:
-    """Type a reply into the answer box and send it."""
+    """Type a reply into the answer box, send it, and wait for all that comes of it."""
     box = pilot.app.screen.query_one("#reply", Input)
     box.value = text
     await pilot.press("enter")
-    await pilot.pause()
+    await settled(pilot)
 
 
 def said(app: Wallbrief) -> str:
@@ -92,7 +100,7 @@ async def test_on_a_small_screen_talk_and_wall_take_turns() -> None:
         talk, wall = app.screen.query_one("#talk"), app.screen.query_one("#wall")
         assert (talk.display, wall.display) == (True, False)
         await pilot.press("f4")
-        await pilot.pause()
+        await settled(pilot)
         assert (talk.display, wall.display) == (False, True)
         assert "stud" in drawn(app)
         await pilot.press("escape")
@@ -106,7 +114,7 @@ async def test_on_a_wide_screen_the_wall_grows_beside_the_talk() -> None:
     session = session_of(without="A.")
     app = make_app(load_book(), session, Path())
     async with app.run_test(size=(120, 40)) as pilot:
-        await pilot.pause()
+        await settled(pilot)
         assert "as soon as it has a length" in drawn(app)
         await say(pilot, "196 at floor")
         await say(pilot, "inside corner")

@@ -14,7 +14,7 @@ from guide.tui.app import Wallbrief, make_app
 from guide.tui.asides import Aside
 from guide.tui.talk import Talk
 from guide.tui.wall import WallPane
-from tests.tui.test_talk import drawn, said, say, session_of
+from tests.tui.test_talk import drawn, said, say, session_of, settled
 from tests.walkthroughs import worked
 
 
@@ -34,7 +34,7 @@ async def test_keys_walk_from_piece_to_piece_and_enter_tells_all() -> None:
     app, session = app_on()
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("f4")
-        await pilot.pause()
+        await settled(pilot)
         assert "Arrows" in line(app, "#piece")
         seen = []
         for _ in range(8):
@@ -60,7 +60,7 @@ async def test_a_click_points_and_a_second_click_tells() -> None:
     """A click on the drawing names the piece under it; the same click again opens all there is to tell."""
     app, _ = app_on()
     async with app.run_test(size=(120, 40)) as pilot:
-        await pilot.pause()
+        await settled(pilot)
         pane = app.screen.query_one(WallPane)
         assert pane._drawn is not None
         column, row = pane._drawn.cells("D.stud.3")[2]
@@ -77,7 +77,7 @@ async def test_a_decision_is_overruled_where_it_is_told() -> None:
     app, session = app_on()
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("f4")
-        await pilot.pause()
+        await settled(pilot)
         app.screen.query_one(WallPane).post_message(WallPane.Pointed("D.stud.3", chosen=True))
         await pilot.pause()
         first = app.screen.query_one("#do", OptionList).get_option_at_index(0)
@@ -116,6 +116,7 @@ async def test_any_wall_is_a_key_away_and_space_goes_round_the_views() -> None:
     """In the pane a letter shows that wall, and space the section, the floor plan and the elevation again."""
     app, _ = app_on()
     async with app.run_test(size=(120, 40)) as pilot:
+        await settled(pilot)
         await pilot.press("f4", "a")
         await pilot.pause()
         assert "Wall A (garden wall), seen from the room" in drawn(app)
