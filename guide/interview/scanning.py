@@ -82,6 +82,7 @@ class Unexplained(ValueError):  # noqa: N818 - it ends the reading of one reply
 def words_of(text: str) -> list[str]:
     """Return a reply in words, commas and semicolons apart; a decimal comma stays in its number."""
     plain = load_talk().folded(text)
+    plain = re.sub(r":(?=\s|$)", ",", plain)
     plain = re.sub(r"(?<!\d)[,;]|[,;](?!\d)|[,;](?=\d{3,})", lambda found: f" {found[0]} ", plain)
     return plain.split()
 
