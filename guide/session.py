@@ -26,7 +26,7 @@ from guide.sheets.look import Stand, look_over
 from guide.sheets.said import read_back
 from guide.sheets.shown import COLUMNS, letter_of, picture_lines
 from guide.sheets.spoken import (
-    answer_lines,
+    answers_lines,
     effect_lines,
     help_lines,
     meaning_line,
@@ -340,8 +340,7 @@ class Session(OpenJob):
         self._history = self._history.after(self.job)
         self._change_to(new)
         self._since = self._since or self._before
-        alone = len(given) == 1
-        lines = [line for each in given for line in answer_lines(self.book, self.answers, *each, alone=alone)]
+        lines = list(answers_lines(self.book, self.answers, given))
         lines += again if self._jumped is not None else ()
         fresh = [problem for problem in self._problems() if problem not in before]
         if fresh:
@@ -349,7 +348,8 @@ class Session(OpenJob):
             lines += [self._said(problem) for problem in fresh]
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
-        self._answered = given[-1][0]
+        counted = given[0][0].question.opens is not None
+        self._answered = given[0 if counted else -1][0]  # “no, 5” speaks of how many, not of what the last one holds
         return Turn((*lines, *self._saved()), stored=True)
 
     def _doubt_all(self, problems: list[Problem]) -> None:

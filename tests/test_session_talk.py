@@ -66,6 +66,19 @@ def test_a_no_that_could_be_meant_for_either_question_is_asked_back() -> None:
     assert session.answers["A.lean"].value == inches("1/8")
 
 
+def test_what_is_counted_is_said_back_once_for_all_and_a_no_speaks_of_the_count() -> None:
+    """“6 outlets” says what is in each of them; “no, 5” is no fifth choice for the last one."""
+    session = session_of(without=("A.box",))
+    assert session.reply("6 outlets").lines[:2] == (
+        "electrical boxes (wall A (north)): 6.",
+        "what is in it (electrical box 1 to 6 of wall A (north)): an outlet.",
+    )
+    session.reply("no, 5")
+    session.reply("yes")
+    assert session.answers["A.boxes"].value == 5
+    assert session.answers["A.box5.holds"].value == "outlet"
+
+
 def test_a_slip_close_to_the_answer_before_is_its_correction() -> None:
     """“No, 1 3/8” after a string of 1 1/4 means the string, though a wall may lean as much."""
     session = session_of(without=("A.string", "A.lean"))

@@ -43,6 +43,8 @@ class Understood(BaseModel):
     """Words that place one thing by another; a size beside one of them is no distance from the left corner."""
     extents: tuple[str, ...]
     """Words that say how large a thing is; a size beside one of them does not say where it is."""
+    no_lengths: tuple[str, ...]
+    """Units of other things; a number beside one of them is no length."""
     more: tuple[str, ...]
     less: tuple[str, ...]
     """How a size is said to differ from another."""

@@ -177,8 +177,10 @@ def _nearest(question: Question, core: Core, bare: Bare) -> Read | None:
         return guessed(question, (picked[0].id, Certainty.MEASURED), core) if picked else None
     if question.kind not in ("length", "count"):
         return None
-    words = in_figures(core.text.lower()).split()
+    words = in_figures(core.text.lower()).replace("°", " ° ").replace("%", " % ").split()
     said, understood = {word.lower().strip(",.") for word in words}, load_talk().understood
+    if question.kind == "length" and said & set(understood.no_lengths):
+        return None
     if question.place is not None and said & set(understood.relations):
         return None
     if question.place not in (None, "width") and said & set(understood.extents):

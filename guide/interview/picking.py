@@ -20,7 +20,7 @@ from guide.lengths import in_figures
 _YES_OR_NO = ("yes", "no")
 _LEFT_TO_US = "you choose"
 _CLAUSES = re.compile(
-    r"\s*(?:[;.?](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|\(|\)|\b(?:and|because|cause|since|cos|so)\b)\s*", re.IGNORECASE
+    r"\s*(?:[;.?](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|\(|\)|\b(?:because|cause|since|cos|so)\b)\s*", re.IGNORECASE
 )
 """What parts what is said from what explains it."""
 

@@ -12,8 +12,9 @@ from dataclasses import dataclass, replace
 
 from guide.book.questions import Book, Question
 from guide.book.talk import load_talk
-from guide.interview.answers import Answer, Answers, Certainty, Spot, count_of, item_place, path_of, scope_of
+from guide.interview.answers import Answer, Answers, Certainty, Spot, count_of, fact_of, item_place, path_of, scope_of
 from guide.interview.replies import read_size, sorry
+from guide.interview.several import may_apply
 from guide.lengths import Bare, Length, Unreadable, as_written, least, read_length
 
 _ENDS = {"left": r"(?:in\s+|off\s+)?(?:from|of)\s+(?:the\s+)?(?:left(?:[-\s]hand)?(?:\s+(?:end|corner|side|wall))?|corner)",
@@ -23,7 +24,10 @@ _BEFORE = r"(?:before|short\s+of|(?:to\s+the\s+)?left\s+of)"
 _EDGE = (
     r"(?:to\s+)?(?:its\s+|the\s+)?(?P<edge>left\s+edge|right\s+edge|cent(?:re|er)|middle)\b(?:\s+(?:is\s+)?(?:at\s+)?)?"
 )
-_CENTRE_OF = re.compile(r"^(?:the )?cent(?:re|er) of |(?:'s)? cent(?:re|er)$")
+_POINT_OF = re.compile(
+    r"^(?:the |its )?(?:(?P<side>left|right) (?:edge|side|end)|cent(?:re|er)) of |(?:'s)? (?:(?P<own>left|right) (?:edge|side|end)|cent(?:re|er))$"
+)
+"""A point of a thing that a distance is said from: its centre, or one of its edges."""
 _MIDDLE = re.compile(
     r"(?:dead |right |exactly )?(?:in the |the )?(?:middle|centred|centered|cent(?:re|er)|half ?way(?: along)?)(?: of the wall)?"
 )
@@ -76,7 +80,7 @@ def place_said(book: Book, answers: Answers, place: str, question: Question, tex
 
 def _edge_said(plain: str) -> tuple[str, str | None]:
     """Return a reply without the edge that it names, and the edge."""
-    if found := re.match(rf"{_EDGE}(?=\S)", plain) or re.search(rf"\s+{_EDGE}$", plain):
+    if found := re.match(rf"{_EDGE}(?=\S)", plain) or re.search(rf"(?<!'s)\s+{_EDGE}$", plain):
         return (plain[: found.start()] + plain[found.end() :]).strip(), re.sub("center|middle", "centre", found["edge"])
     return plain, None
 
@@ -97,9 +101,11 @@ def _moved(book: Book, answers: Answers, place: str, question: Question, point: 
 
 
 def _width(book: Book, answers: Answers, place: str) -> tuple[Length, str] | None:
-    for question in book.by_scope[scope_of(place)]:
+    questions = book.by_scope[scope_of(place)]
+    facts = {q.id: fact_of(answers.get(path_of(place, q.id))) for q in questions}
+    for question in questions:
         path = path_of(place, question.id)
-        answer = answers.get(path)
+        answer = answers.get(path) if may_apply(question, facts) else None
         if question.place == "width" and answer is not None and isinstance(answer.value, Length):
             return answer.value, path
     return None
@@ -155,19 +161,21 @@ def _from_a_thing(book: Book, answers: Answers, place: str, plain: str, bare: Ba
     read = _size(found["size"], bare) if found is not None else None
     if found is None or read is None:
         return None
-    name = re.sub(_CENTRE_OF, "", found["thing"])
+    point_of = _POINT_OF.search(found["thing"])
+    name = _POINT_OF.sub("", found["thing"])
     things = [thing for thing in _called(things_on(book, answers, place), name) if thing.place != place]
     if len(things) != 1:
         raise sorry("which_thing", typed=name)
     left, right, leans = things[0].left, things[0].right, things[0].leans
     if left is None or right is None:
         raise sorry("thing_not_placed", typed=name)
-    if name != found["thing"]:
-        left = right = left + (right - left) // 2
+    if point_of is not None:
+        at = {"left": left, "right": right}
+        left = right = at.get(point_of["side"] or point_of["own"] or "", left + (right - left) // 2)
     elif left == right:
         raise sorry("only_its_centre", typed=name)
-    at = right + read[0] if found["after"] else left - read[0]
-    return _Point(at, read[1], leans, open=not found["after"])
+    meant = right + read[0] if found["after"] else left - read[0]
+    return _Point(meant, read[1], leans, open=not found["after"])
 
 
 def _size(text: str, bare: Bare) -> tuple[Length, Certainty] | None:
@@ -194,10 +202,13 @@ def things_on(book: Book, answers: Answers, place: str) -> Iterator[Thing]:
 
 def _thing(book: Book, answers: Answers, opener: Question, place: str) -> Thing:
     found: dict[str, tuple[Length, str]] = {}
+    facts = {q.id: fact_of(answers.get(path_of(place, q.id))) for q in book.by_scope[scope_of(place)]}
     words = {word for word in opener.counted if not _is_a_choice(book, opener, word)}
     for question in book.by_scope[scope_of(place)]:
         path = path_of(place, question.id)
         answer = answers.get(path)
+        if not may_apply(question, facts):
+            continue
         if answer is not None and isinstance(answer.value, Length) and question.place is not None:
             found.setdefault(question.place, (answer.value, path))
         if any(choice.id in ("yes", "no") for choice in question.choices):

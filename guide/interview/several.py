@@ -58,11 +58,13 @@ def _of_one_thing(book: Book, answers: Answers, asked: Asked, words: Sequence[st
     questions = book.by_scope[scope_of(asked.place)]
     facts: Facts = {q.id: fact_of(answers.get(path_of(asked.place, q.id))) for q in questions}
     thing: Given = {}
-    events = scanned(words, questions, bare)
+    events = scanned(words, _heard_in_passing(questions, asked.question), bare)
     for event in events:
         if isinstance(event, Next):
             raise Unexplained("one")
         if isinstance(event, Chosen):
+            if not may_apply(next(q for q in questions if q.id == event.question_id), {**facts, **_facts(thing)}):
+                raise Unexplained(event.choice_id)
             _set(thing, event.question_id, (event.choice_id, Certainty.MEASURED))
         elif asked.question.kind != "length" or (event.label and not _is_of(event.label, asked.question)):
             _put(questions, {**facts, **_facts(thing)}, thing, event, _labels_said(events))
@@ -74,6 +76,11 @@ def _of_one_thing(book: Book, answers: Answers, asked: Asked, words: Sequence[st
 def _is_of(label: str, question: Question) -> bool:
     """Say whether a word beside a size is one that the question itself goes by: “above the slab”, of any height."""
     return label in question.labels or label in question.ask.lower()
+
+
+def _heard_in_passing(questions: Sequence[Question], asked: Question | None = None) -> list[Question]:
+    """Leave out what is only asked on request: nobody decides that in passing."""
+    return [question for question in questions if not question.on_request or question is asked]
 
 
 def _from_to(book: Book, asked: Asked, typed: str, bare: Bare) -> Given:
@@ -96,7 +103,7 @@ def _labels_said(events: Sequence[Event]) -> frozenset[str]:
 
 def _put(questions: Sequence[Question], facts: Facts, thing: Given, event: Sized, said: frozenset[str]) -> None:
     """Give a size to the one question that its label means; of two it means, not to the one that has a label of its own."""
-    possible = [q for q in questions if event.label in q.labels and _may_apply(q, facts)]
+    possible = [q for q in questions if event.label in q.labels and may_apply(q, facts)]
     if len(possible) > 1:
         others = said - {event.label}
         possible = [q for q in possible if not any([q] == [p for p in possible if each in p.labels] for each in others)]
@@ -113,7 +120,7 @@ def _in_range(question: Question, event: Sized) -> tuple[Value, Certainty]:
     return size, known
 
 
-def _may_apply(question: Question, facts: Facts) -> bool:
+def may_apply(question: Question, facts: Facts) -> bool:
     """Say whether a question may be asked of a thing, as far as is known of it."""
     tests = [test.of or "" for test in tests_in(question.when)]
     ids = [ref.partition(".")[2] for ref in tests if ref.partition(".")[0] == question.scope]
@@ -216,7 +223,7 @@ def _noun(
 
 def _group(book: Book, cut: _Cut, words: Sequence[str], bare: Bare) -> _Group:
     assert cut.opener.opens is not None
-    questions = book.by_scope[cut.opener.opens]
+    questions = _heard_in_passing(book.by_scope[cut.opener.opens])
     common: Given = {}
     own: list[Given] = [{} for _ in range(cut.count)]
     for question_id, choice_id in _kind_named(questions, cut) if cut.count else ():
@@ -252,20 +259,30 @@ def _places_a_thing(questions: Sequence[Question], label: str) -> bool:
 
 def _kind_named(questions: Sequence[Question], cut: _Cut) -> Iterator[tuple[str, str]]:
     """Yield the choices that the noun and the words before it name; a word that names none is unexplained."""
-    whole = choices_named(questions, " ".join((*cut.adjectives, cut.noun)))
-    if len(whole) == 1:
+    whole = _of_one_kind(questions, " ".join((*cut.adjectives, cut.noun)))
+    if whole:
         yield from whole
         return
     for word in cut.adjectives:
-        named = choices_named(questions, word)
-        if len(named) != 1 and word not in load_talk().understood.sizes_of_things:
+        named = _of_one_kind(questions, word)
+        if not named and word not in load_talk().understood.sizes_of_things:
             raise Unexplained(word)
         yield from named
     for phrase in dict.fromkeys((cut.noun, *cut.noun.split())):
-        named = choices_named(questions, phrase)
-        if len(named) == 1:
+        named = _of_one_kind(questions, phrase)
+        if named:
             yield from named
             return
+
+
+def _of_one_kind(questions: Sequence[Question], phrase: str) -> tuple[tuple[str, str], ...]:
+    """Return what a phrase says a thing is: one choice, or one and what exactly it is, as a column is a place kept free."""
+    found = choices_named(questions, phrase)
+    named, facts = dict(found), dict[str, Fact]()
+    for question in questions:
+        if question.id in named and may_apply(question, facts):
+            facts[question.id] = named[question.id]
+    return tuple(sorted(found)) if len(facts) == len(found) else ()
 
 
 def _together(book: Book, wall: str, opener: Question, groups: Sequence[_Group]) -> Given:

@@ -87,6 +87,9 @@ def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str)
     """Read an answer: as it stands, as a place said from somewhere else, as several, or without the words round it."""
     question, bare = asked.question, bare_of(answers)
     core = core_of(text)
+    found = several(book, answers, asked, core.text, bare) if question.opens else None
+    if found is not None and len(found) > 1:  # “two windows” says more than two
+        return _all_of(found, core, typed)
     if question.kind in ("length", "count", "choice"):
         for each, hedged in ((text, False), (core.text, core.hedged)):
             with suppress(Sorry):
@@ -100,13 +103,16 @@ def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str)
         text = from_the_left(in_figures(text.lower()), length, bare)  # an “and” inside a size parts no readings
     if (point := place_said(book, answers, asked.place, question, core.text, bare)) is not None:
         return replace(point, typed=typed, known=Certainty.EYEBALLED if core.hedged else point.known)
-    if found := several(book, answers, asked, core.text, bare):
-        if list(found) == [asked.path]:
-            only = replace(found[asked.path], typed=typed)
-            return _hedged(only) if core.hedged else only
-        kept = ((path, replace(each, typed=typed)) for path, each in found.items())
-        return Several(tuple((path, _hedged(each) if core.hedged else each) for path, each in kept))
+    if found := found or several(book, answers, asked, core.text, bare):
+        all_of = _all_of(found, core, typed)
+        return all_of.answers[0][1] if list(found) == [asked.path] else all_of
     return Answer(*read_loosely(question, text, bare), typed)
+
+
+def _all_of(found: dict[str, Answer], core: Core, typed: str) -> Several:
+    """Return several answers with what was typed, each as a guess where the person said so of the whole."""
+    kept = ((path, replace(each, typed=typed)) for path, each in found.items())
+    return Several(tuple((path, _hedged(each) if core.hedged else each) for path, each in kept))
 
 
 def _hedged(answer: Answer) -> Answer:

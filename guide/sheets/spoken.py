@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from difflib import get_close_matches
 from typing import TYPE_CHECKING, Literal
 
@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 
 _ASCII = str.maketrans({"“": '"', "”": '"', "„": '"', "’": "'", "‘": "'", "–": "-", "—": "-", "…": "...", "⁄": "/"})
 """Signs of our sentences that have no ASCII character of their own; of fractions Unicode knows the figures."""
+
+MANY = 3
+"""Things that are alike in what was said of them, from which on it is said back once."""
 
 
 def say_of_talk(key: str, **values: str) -> str:
@@ -123,6 +126,19 @@ def answer_lines(book: Book, answers: Answers, asked: Asked, answer: Answer, *, 
     doubt = doubt_about(asked.question, answer.value) if answer.confirm else None
     if doubt is not None:
         yield say_of_talk("doubt", why=filled(answers, asked, doubt.say))
+
+
+def answers_lines(book: Book, answers: Answers, given: Sequence[tuple[Asked, Answer]]) -> Iterator[str]:
+    """Yield answers given in one reply, said back; a choice that many things share is said once, of the first to the last."""
+    for asked, answer in given:
+        alike = [each for each, other in given if (each.question, other) == (asked.question, answer)]
+        if asked.question.kind != "choice" or len(alike) < MANY:
+            yield from answer_lines(book, answers, asked, answer, alone=len(given) == 1)
+        elif asked == alike[0]:
+            letter, _, last = alike[-1].place.partition(".")
+            places = {"first": thing_title(asked.place), "last": last.removeprefix(asked.question.scope)}
+            name = say_of_talk("alike", name=asked.question.short, wall=wall_title(answers, letter), **places)
+            yield say_of_talk("understood", name=name, value=read_back(asked.question, answer, tape_of(answers)))
 
 
 def second_reading(answers: Answers, asked: Asked, new: Answer) -> Iterator[str]:

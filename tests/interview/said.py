@@ -55,6 +55,22 @@ ROOM: dict[str, Answer] = {
 """A wall of 196 in with a door from 30 to 62, a window still to be placed, a drain from 78 to 82, a window from 140 to 164
 and a box at 20; and a second wall of 144 in."""
 
+PARTED: dict[str, Answer] = {
+    "A.length": _measured(spots(("floor", "240"))),
+    "A.openings": _measured(3),
+    "A.opening1.kind": _measured("partition"),
+    "A.opening1.left": _measured(inches("96")),
+    "A.opening1.width": _measured(inches("32")),
+    "A.opening1.partition_width": _measured(inches("3 1/2")),
+    "A.opening2.kind": _measured("kept free"),
+    "A.opening2.left": _measured(inches("150")),
+    "A.opening2.free_width": _measured(inches("12")),
+    "A.opening2.keeps": _measured("column"),
+    "A.opening3.kind": _measured("window"),
+}
+"""A wall of 240 in with a partition from 96 to 99 1/2, a place kept free for a column from 150 to 162, and a window still to be
+placed. The partition was taken for a window once; the width said then is kept and counts no more."""
+
 BEFORE: dict[str, tuple[dict[str, Answer], dict[str, str]]] = {
     "": ({}, PLACES),
     "mm": (METRIC, PLACES),
@@ -69,6 +85,7 @@ BEFORE: dict[str, tuple[dict[str, Answer], dict[str, str]]] = {
             "fixture": "A.fixture1",
         },
     ),
+    "parted": (PARTED, {**PLACES, "opening": "A.opening3"}),
 }
 
 

@@ -19,7 +19,7 @@ from guide.interview.walls import (
 )
 from guide.lengths import Length, inches
 from tests.interview.people import BOOK, talks
-from tests.jobs import Tree, job, new_door, ring, standing, wall, window
+from tests.jobs import Tree, job, kept_free, new_door, partition, ring, standing, wall, window
 
 Answers = dict[str, Answer]
 
@@ -101,6 +101,19 @@ def test_things_are_counted_from_the_other_end_of_a_mirrored_wall() -> None:
     assert after["B.opening2.left"].value == size - door - width
     assert after["B.opening2.hinge"].value != before["B.opening1.hinge"].value
     assert after["B.right"] == before["B.right"], "a corner with another wall of the job stays where it is"
+
+
+def test_whatever_has_a_left_edge_is_turned_by_its_own_width() -> None:
+    """Of a wall of 196, worked by hand: a partition of 3 1/2 at 60 stands at 132 1/2 then, 30 in kept free at 100 at 66.
+
+    A width that was said while it was taken for a window counts no more.
+    """
+    things: Tree = {"openings": [{**partition("60 in"), "width": "32 in"}, kept_free("100 in")]}
+    after = mirrored(BOOK, from_json(job([wall("196 in", **things)]), BOOK).answers, 0)
+    assert after is not None
+
+    assert (after["A.opening1.kind"].value, after["A.opening1.left"].value) == ("kept free", inches("66"))
+    assert (after["A.opening2.kind"].value, after["A.opening2.left"].value) == ("partition", inches("132 1/2"))
 
 
 def test_a_lying_pipe_whose_far_end_is_not_yet_known_is_turned_and_turned_back() -> None:
