@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass
+from functools import lru_cache
 
 from guide.book.conditions import Fact, holds, tests_in
 from guide.book.questions import OUTER, Book, Question
@@ -152,20 +153,31 @@ def fact_at(answers: Answers, place: str, ref: str, applies: Set[str]) -> Fact:
 
 def is_partition(answers: Answers, index: int) -> bool:
     """Say whether wall `index` is a plain partition: its name says so, and the person does not say otherwise."""
-    said = fact_of(answers.get(path_of(wall_letter(index), "stands")))
-    return said != "concrete" and _called_partition(answers, index)
+    if not _called_partition(answers, index):
+        return False
+    return fact_of(answers.get(path_of(wall_letter(index), "stands"))) != "concrete"
 
 
 def _called_partition(answers: Answers, index: int) -> bool:
+    return index in _called_partitions(_names(answers))
+
+
+def _names(answers: Answers) -> tuple[object, ...]:
     names = answers.get("basement.walls")
-    known = names.value if names is not None and isinstance(names.value, tuple) else ()
-    return index < len(known) and "partition" in str(known[index]).casefold()
+    return names.value if names is not None and isinstance(names.value, tuple) else ()
+
+
+@lru_cache(maxsize=16)
+def _called_partitions(names: tuple[object, ...]) -> frozenset[int]:
+    """Return the numbers of the walls whose names say that they are partitions; every question of a wall depends on it."""
+    return frozenset(index for index, name in enumerate(names) if "partition" in str(name).casefold())
 
 
 def against_concrete(answers: Answers) -> tuple[int, ...]:
     """Return the numbers of the walls that are no plain partitions, in the order walked: those that can meet in corners."""
-    walls = range(count_of(answers.get("basement.walls")))
-    return tuple(index for index in walls if not is_partition(answers, index))
+    names = _names(answers)
+    walls = range(len(names))
+    return tuple(i for i in walls if not is_partition(answers, i)) if _called_partitions(names) else tuple(walls)
 
 
 def next_wall(answers: Answers, index: int, step: int = 1) -> int | None:
