@@ -114,6 +114,11 @@ def stands(left: str, what: str, width: str, **told: Json) -> Tree:
     return {"kind": "kept free", "left": left, "free_width": width, "keeps": what, **told}
 
 
+def hanging(left: str, width: str = "6 in", drop: str = "9 1/4 in", clear: str = "1/2 in") -> Tree:
+    """Return the end of a beam that hangs under the joists."""
+    return {"kind": "beam or duct", "left": left, "over_width": width, "over_drop": drop, "over_clear": clear}
+
+
 def standing(at: str, wide: str = "3 1/2 in", out: str = "4 1/2 in") -> Tree:
     """Return an upright pipe with its centre at `at`."""
     return {"run": "standing", "carries": "drain", "at": at, "wide": wide, "out": out, "reach": "no"}

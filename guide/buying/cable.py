@@ -100,6 +100,8 @@ def _climbs(wall: WallLayout) -> list[tuple[Length, Length]]:
 def _top(wall: WallLayout, opening: Opening, middle: Length) -> Length:
     """Return how high a cable has to climb at an opening: over its header, or to the joists; 0 where it passes under a sill."""
     figures = load_figures()
+    if opening.hangs:
+        return ZERO
     if opening.kind == "window" and (opening.sill or ZERO) >= figures.cable_height + figures.stud_thick * 2:
         return ZERO
     over = [part.box.z1.at(wall.wall, middle) for part in wall.of(Kind.HEADER) if part.box.x0 < middle < part.box.x1]

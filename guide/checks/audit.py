@@ -39,7 +39,7 @@ def corner_roles(layout: Layout) -> Iterator[Finding]:
 
 
 def _cap(wall: WallLayout) -> Iterator[Finding]:
-    """The cap reaches from the sill to the plate, and from end to end but for the pipes that come up through it."""
+    """The cap reaches from the sill to the plate, and from end to end but for what comes up through it or hangs into it."""
     figures, back = load_figures(), -wall.wall.shelf
     reach = wall.offsets.back if wall.cap_case == 1 else wall.offsets.face
     if back >= reach:
@@ -47,6 +47,7 @@ def _cap(wall: WallLayout) -> Iterator[Finding]:
     caps, room = wall.of(Kind.CAP), figures.foam_cut_gap
     closed = [(cap.box.x0, cap.box.x1) for cap in caps]
     closed += [(p.left_edge - room, p.right_edge + room) for p in wall.wall.pipes if p.run == "standing"]
+    closed += [opening.kept_clear for opening in wall.wall.openings if opening.hangs]
     at, last = wall.left.cap, wall.wall.length - wall.right.cap
     for start, end in [*sorted(closed), (last, last)]:
         slanted = abs(wall.left.at(ZERO, reach - back)) + abs(wall.right.at(ZERO, reach - back))

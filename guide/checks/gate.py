@@ -138,6 +138,10 @@ def _headroom(survey: Survey, code: CodeProfile) -> Iterator[Finding]:
         lowest = min((value for _, value in wall.height.points), default=None)
         if lowest is not None and not survey.unsure(lowest.rests):
             yield from _too_low("headroom", wall.letter, lowest - ceiling, basement, code.habitable_height)
+        for each in (o for o in wall.openings if o.hangs and o.over_drop and not survey.unsure(o.over_drop.rests)):
+            under = wall.height.least_over(each.left, each.right) - (each.over_drop or ZERO)
+            if not survey.unsure(under.rests):
+                yield from _too_low("headroom_beam", wall.letter, under - ceiling, basement, code.beam_height)
     if basement.hangs == "yes" and basement.hangs_at is None:
         yield finding("headroom_beam_unknown")
     elif basement.hangs_at is not None and not survey.unsure(basement.hangs_at.rests):

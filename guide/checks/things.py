@@ -1,4 +1,4 @@
-"""What stands at the wall and keeps its own distance: a column, a pit, an appliance in a place kept free.
+"""What stands at the wall and keeps its own distance: a column, a pit, an appliance in a place kept free; and what hangs over it.
 
 It owns one promise: a place kept free that is too narrow for what stands in it holds the lines on the slab.
 """
@@ -9,15 +9,24 @@ from collections.abc import Iterator
 
 from guide.checks.findings import Finding, finding
 from guide.layout.parts import WallLayout
-from guide.lengths import Length
+from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
 from guide.survey.model import Opening
 from guide.survey.room import thing_name
 
 
 def thing_findings(wall: WallLayout) -> Iterator[Finding]:
-    """Yield of each column, pit and appliance whether its place is wide enough, and what it asks of who works beside it."""
+    """Yield of each column, pit and appliance whether its place is wide enough, and what each, or a beam, asks of who works there."""
     for opening in wall.wall.openings:
+        if opening.hangs:
+            yield finding(
+                "thing_hangs",
+                wall.letter,
+                wall.mark_of(opening.left),
+                what=thing_name(opening.place),
+                drop=opening.over_drop or ZERO,
+                clear=opening.over_clear or ZERO,
+            )
         if opening.keeps not in ("column", "pit", "appliance") or opening.free_width is None:
             continue
         at, what = wall.mark_of(opening.left), thing_name(opening.place)

@@ -97,10 +97,15 @@ def front(wall: Wall, part: Part) -> Fill:
 
 
 def opening_top(wall: Wall, opening: Opening) -> Length:
-    """Return how high the hole, the leaf or the frame reaches over the slab; a place kept free reaches the joists."""
-    if opening.kind == "kept free":
+    """Return how high the hole, the leaf or the frame reaches over the slab; a place kept free and what hangs reach the joists."""
+    if opening.kind == "kept free" or opening.hangs:
         return wall.height.at((opening.left + opening.right) // 2)
     return opening.frame_height or opening.leaf_height or (opening.sill or ZERO) + (opening.tall or ZERO)
+
+
+def opening_bottom(wall: Wall, opening: Opening) -> Length:
+    """Return where it begins over the slab."""
+    return opening_top(wall, opening) - (opening.over_drop or ZERO) if opening.hangs else opening.sill or ZERO
 
 
 def _behind(wall: WallLayout) -> Iterator[Shape]:
@@ -117,7 +122,7 @@ def _behind(wall: WallLayout) -> Iterator[Shape]:
         yield from (Fill(Look.JOIST_END, x0, min(x1, w.length), *joists) for x0, x1 in joists_over(w, load_figures()))
     yield from (front(w, part) for part in wall.of(Kind.FOAM))
     for opening in w.openings:
-        bottom, top = opening.sill or ZERO, opening_top(w, opening)
+        bottom, top = opening_bottom(w, opening), opening_top(w, opening)
         yield rectangle(Look.OPENING, opening.left, opening.right, bottom, top, opening.place)
         if opening.kind in ("new door", "framed door"):
             yield rectangle(Look.LEAF, opening.left, opening.right, ZERO, top, opening.place)
@@ -170,7 +175,7 @@ def _words(wall: WallLayout) -> Iterator[Shape]:
     w = wall.wall
     for opening in w.openings:
         middle = (opening.left + opening.right) // 2
-        bottom, top = opening.sill or ZERO, opening_top(w, opening)
+        bottom, top = opening_bottom(w, opening), opening_top(w, opening)
         name = thing_name(opening.place)
         short = name.replace("opening ", "op. ")
         yield Label(middle, bottom + (top - bottom) * 2 // 3, (name, short))
@@ -207,7 +212,7 @@ def _chains(wall: WallLayout) -> Iterator[Shape]:
         if not w.is_partition:
             yield Chain(edge, (ZERO, w.concrete.at(x)), "C")
         yield Chain(edge, (ZERO, w.height.at(x)), "H")
-    heights = {(o.sill or ZERO, opening_top(w, o)): o for o in reversed(w.openings)}  # of several alike the first
+    heights = {(opening_bottom(w, o), opening_top(w, o)): o for o in reversed(w.openings)}  # of several alike the first
     for (sill, top), opening in sorted(heights.items()):
         near: Edge = "left" if opening.left + opening.right < w.length else "right"
         yield Chain(near, _rising(ZERO, sill, top), thing_name(opening.place))

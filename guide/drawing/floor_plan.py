@@ -176,10 +176,10 @@ def _spans(wall: WallLayout, kind: Kind) -> list[Span]:
 def _layer(placed: Placed, look: Look, spans: Iterable[Span], out: Span, parts: Iterable[Part] = ()) -> Iterator[Shape]:
     """Return one layer of a wall with the openings in it, its ends as slanted as those of its parts.
 
-    Behind a place kept free the concrete goes on.
+    Behind a place kept free the concrete goes on; what hangs under the joists is over the cut.
     """
     whole = look is Look.CONCRETE_CUT
-    openings = [each for each in placed.wall.wall.openings if not (whole and each.kind == "kept free")]
+    openings = [o for o in placed.wall.wall.openings if not (o.hangs or (whole and o.kind == "kept free"))]
     for span in _joined(spans):
         for rest in without(span, [(opening.left, opening.right) for opening in openings]):
             slants = (

@@ -7,7 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from guide.drawing.elevation import CONCRETE_SHOWN, JOIST_SHOWN, LOOKS, opening_top, part_label, pipe_front
+from guide.drawing.elevation import (
+    CONCRETE_SHOWN,
+    JOIST_SHOWN,
+    LOOKS,
+    opening_bottom,
+    opening_top,
+    part_label,
+    pipe_front,
+)
 from guide.drawing.shapes import Cut, Drawing, Fill, Label, Line, Look, Ruler, Shape, drawing, level, rectangle
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, greatest, inches, least
@@ -65,12 +73,12 @@ def _at(part: Part, x: Length) -> bool:
 
 def _holes(wall: WallLayout, x: Length) -> list[tuple[Length, Length]]:
     """Return bottom and top of every opening that is cut through at x; behind a place kept free the concrete is whole."""
-    openings = (o for o in wall.wall.openings if o.kind != "kept free")
+    openings = (o for o in wall.wall.openings if o.kind != "kept free" and not o.hangs)
     return [(o.sill or ZERO, opening_top(wall.wall, o)) for o in openings if o.left <= x <= o.right]
 
 
 def _pipes(wall: WallLayout, x: Length) -> list[Fill]:
-    """Return the pipes that are cut through at x."""
+    """Return the pipes that are cut through at x, and what hangs under the joists there."""
     found = []
     for pipe in wall.wall.pipes:
         if not pipe.left_edge <= x <= pipe.right_edge:
@@ -79,6 +87,9 @@ def _pipes(wall: WallLayout, x: Length) -> list[Fill]:
         found.append(
             rectangle(Look.PIPE, pipe.back, pipe.out_over(x, x), front.bottom.at(x), front.top.at(x), pipe.place)
         )
+    w, end = wall.wall, wall.offsets.drywall + ROOM_SHOWN
+    for o in (o for o in w.openings if o.hangs and o.left <= x <= o.right):
+        found.append(rectangle(Look.OPENING, ZERO, end, opening_bottom(w, o), opening_top(w, o), o.place))
     return found
 
 

@@ -19,7 +19,7 @@ from guide.survey.model import Pipe
 def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decision], list[Remark]]:
     """Return cap strips and the laps behind their joints, with the decision between the two cases.
 
-    A pipe that comes up through the cap parts it. There is no strip where the sill hangs over the room as far as the back of the plate: the sill itself closes the gap.
+    A pipe that comes up through the cap parts it, and so does a beam or a duct that hangs there. There is no strip where the sill hangs over the room as far as the back of the plate: the sill itself closes the gap.
     """
     figures, wall, case = site.figures, site.wall, site.cap_case
     remarks = []
@@ -35,6 +35,8 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     weighed = site.over_plate.rests | site.wall.length.rests | site.left.cap.rests | site.right.cap.rests
     if stacks:  # each may part the cap, where it stands behind the cap's front
         weighed = weighed.union(site.offsets.face.rests, *(s.pipe.out.rests | s.pipe.wide.rests for s in stacks))
+    hung = [opening for opening in wall.openings if opening.hangs]
+    weighed = weighed.union(*(opening.rests for opening in hung))
     back = _back(site).with_rests(weighed)
     face = (site.offsets.back if case == 1 else site.offsets.face).with_rests(weighed)
     if back >= face:
@@ -45,7 +47,9 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     low = Level(Datum.CONCRETE, ZERO) if case == 1 else under_joists(figures.plywood)
     why = saying(f"part.cap_{1 if case == 1 else 2}", shelf=wall.shelf, to=face)
     parts = []
-    for run in between(site, x0, x1, [round_pipe(site, s.pipe) for s in stacks if s.pipe.back < face]):
+    free = [round_pipe(site, s.pipe) for s in stacks if s.pipe.back < face]
+    free += [(x0.with_rests(o.rests), x1.with_rests(o.rests)) for o in hung for x0, x1 in (o.kept_clear,)]
+    for run in between(site, x0, x1, free):
         run, slants = squared(run, (x0, x1), (left, right))
         box = Box(*run, back, face, low, low.up(figures.plywood))
         strips, joints = strips_of(site, Kind.CAP, run, box, why, slants)

@@ -253,6 +253,9 @@ def _gaps(foam: FoamSite) -> Iterable[_Gap]:
             yield _Gap(opening.left - cut, opening.right + cut, sill - cut, sill + (opening.tall or ZERO) + cut)
         elif opening.kind == "kept free":
             yield _Gap(hole.x0, hole.x1, ZERO, top)
+        elif opening.hangs:
+            low = least(site.wall.height.least_over(hole.x0, hole.x1) + hole.bottom.off, top) if hole.bottom else ZERO
+            yield _Gap(hole.x0, hole.x1, low, top)
         else:
             tall = opening.leaf_height or opening.frame_height or ZERO
             yield _Gap(hole.x0, hole.x1, ZERO, greatest(tall, hole.top.at(site.wall, (hole.x0 + hole.x1) // 2)))

@@ -95,6 +95,8 @@ def _clear(site: Site, hole: Hole) -> Stretch:
     opening, middle = hole.opening, (hole.x0 + hole.x1) // 2
     if opening.kind == "kept free":
         return ZERO, site.wall.height.at(middle)
+    if opening.hangs and hole.bottom is not None:
+        return hole.bottom.at(site.wall, middle), site.wall.height.at(middle)
     if opening.kind == "window":
         sill = opening.sill or ZERO
         return sill, sill + (opening.tall or ZERO)

@@ -42,7 +42,7 @@ class Hole:
     bottom: Level | None
     """Top face of the framed sill; None for a door, which starts at the slab."""
     top: Level
-    """Underside of the header."""
+    """Underside of the header; of what hangs over the wall, the joists."""
     plate_is_header: bool
     """The head is so near the joists that the top plate is the header: there are no trimmers."""
     rests: frozenset[str]
@@ -82,6 +82,10 @@ def _hole(site: Site, opening: Opening) -> Hole:
     elif opening.kind == "kept free":
         x0, x1 = opening.left, opening.right
         top_z = site.wall.height.at((x0 + x1) // 2)  # nothing below the top plate
+    elif opening.hangs:
+        x0, x1 = opening.kept_clear
+        top_z = site.wall.height.at((x0 + x1) // 2)
+        bottom_z = top_z - (opening.over_drop or ZERO) - (opening.over_clear or ZERO)
     else:
         play = figures.frame_play
         x0, x1 = opening.left - play, opening.right + play
@@ -90,10 +94,10 @@ def _hole(site: Site, opening: Opening) -> Hole:
     head = joists - site.head.at(site.wall, (x0 + x1) // 2)
     drop = joists - top_z
     remarks = []
-    if drop < head and opening.kind != "kept free":
+    if drop < head and opening.kind != "kept free" and not opening.hangs:
         remarks.append(Remark(saying("remark.head_too_high", what=thing_name(opening.place), by=head - drop), x0))
     plate_is_header = drop <= figures.head_is_plate or drop - head < figures.stud_thick
-    top = site.head if plate_is_header else under_joists(drop)
+    top = site.head if plate_is_header and not opening.hangs else under_joists(drop)  # what hangs parts the top plate
     return Hole(
         opening,
         x0.with_rests(kind),
@@ -205,7 +209,8 @@ def _spans(site: Site, hole: Hole) -> list[Part]:
         low = hole.bottom.up(-thick)
         if site.wall.height.least_over(hole.x0, hole.x1) + low.off >= site.foot:
             box = Box(hole.x0, hole.x1, y0, y1, low, hole.bottom)
-            parts.append(_flat(site, Kind.SILL, box, saying("part.sill", what=hole.name)))
+            why = saying("part.sill_under" if hole.opening.hangs else "part.sill", what=hole.name)
+            parts.append(_flat(site, Kind.SILL, box, why))
     return parts
 
 
@@ -270,6 +275,10 @@ def _decision(site: Site, hole: Hole) -> Decision:
     if opening.kind == "kept free":
         key = "decision.kept_column" if opening.keeps == "column" else "decision.kept_free"
         return Decision(name, site.letter, saying(key, what=hole.name, wide=wide, at=at))
+    if opening.hangs:
+        clear = opening.over_clear or ZERO
+        said = saying("decision.hangs", what=hole.name, drop=opening.over_drop or ZERO, clear=clear, wide=wide, at=at)
+        return Decision(name, site.letter, said)
     if opening.width is None or opening.tall is None:
         said = saying("decision.new_door", what=hole.name, leaf=opening.leaf_width or ZERO, wide=wide, at=at)
         return Decision(name, site.letter, said)

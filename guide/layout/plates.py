@@ -72,9 +72,9 @@ def plates_of(
 
 
 def top_runs(site: Site, framing: Framing) -> list[tuple[Length, Length]]:
-    """Return the stretches of top plate: from end to end, broken where a pipe or a column stands in the line of the studs."""
-    columns = [(hole.x0, hole.x1) for hole in framing.holes if hole.opening.keeps == "column"]
-    return _runs(site, [*((stack.gap0, stack.gap1) for stack in framing.stacks if stack.in_line), *columns])
+    """Return the stretches of top plate: from end to end, broken where a pipe, a column or a beam is in the line of the studs."""
+    broken = [(h.x0, h.x1) for h in framing.holes if h.opening.keeps == "column" or h.opening.hangs]
+    return _runs(site, [*((stack.gap0, stack.gap1) for stack in framing.stacks if stack.in_line), *broken])
 
 
 def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:

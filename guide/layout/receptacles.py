@@ -186,7 +186,7 @@ def _pieces(layout: Layout, wall: WallLayout) -> Iterator[Stretch]:
 
 def _gap(opening: Opening, floor: Length) -> tuple[Length, Length] | None:
     """Return where an opening ends a wall space: a door but for its fixed glass, or a hole that reaches the floor."""
-    if opening.kind == "kept free" or (opening.kind == "window" and (opening.sill or ZERO) > floor):
+    if opening.kind == "kept free" or opening.hangs or (opening.kind == "window" and (opening.sill or ZERO) > floor):
         return None
     glass = least(opening.fixed_width or ZERO, opening.right - opening.left)
     left = opening.left + glass if opening.fixed == "left" else opening.left

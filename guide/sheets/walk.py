@@ -117,7 +117,7 @@ def _boxes(view: WallView) -> Iterator[_Spot]:
 
 
 def _openings(view: WallView) -> Iterator[_Spot]:
-    keys = {"window": "look.window", "kept free": "look.free"}
+    keys = {"window": "look.window", "kept free": "look.free", "beam or duct": "look.hangs"}
     for opening in view.wall.wall.openings:
         said = _said(view, keys.get(opening.kind, "look.door"), what=thing_name(opening.place))
         yield _Spot(opening.left, opening.right, opening.rests, said)

@@ -79,7 +79,8 @@ class Profile:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """A window or hatch in the concrete, a new door, a door that is framed already, a place kept free; or a partition.
+    """A window or hatch in the concrete, a new door, a door that is framed already, a place kept free, a beam's end or a
+    duct that hangs over it; or a partition.
 
     A partition is asked for with the openings, since the framing goes by it too, and stands apart in the wall.
     """
@@ -89,6 +90,9 @@ class Opening:
     left: Length = asked("opening.left")
     width: Length | None = asked("opening.width")
     free_width: Length | None = asked("opening.free_width")
+    over_width: Length | None = asked("opening.over_width")
+    over_drop: Length | None = asked("opening.over_drop")
+    over_clear: Length | None = asked("opening.over_clear")
     keeps: str | None = asked("opening.keeps")
     thing_wide: Length | None = asked("opening.thing_wide")
     thing_clear: Length | None = asked("opening.thing_clear")
@@ -114,8 +118,26 @@ class Opening:
     @property
     def right(self) -> Length:
         """The right edge, of the hole, the leaf, the frame, the free place or the partition's studs."""
-        sizes = (self.width, self.leaf_width, self.frame_width, self.free_width, self.partition_width)
+        sizes = (
+            self.width,
+            self.leaf_width,
+            self.frame_width,
+            self.free_width,
+            self.over_width,
+            self.partition_width,
+        )
         return self.left + next((size for size in sizes if size), ZERO)
+
+    @property
+    def hangs(self) -> bool:
+        """Whether it is a beam's end or a duct: it hangs under the joists, and the wall goes on below it."""
+        return self.kind == "beam or duct"
+
+    @property
+    def kept_clear(self) -> tuple[Length, Length]:
+        """From where to where wood stays away from what hangs over the wall."""
+        clear = self.over_clear or ZERO
+        return self.left - clear, self.right + clear
 
     @property
     def behind_leaf(self) -> tuple[Length, Length] | None:
@@ -133,6 +155,9 @@ class Opening:
             self.left,
             self.width,
             self.free_width,
+            self.over_width,
+            self.over_drop,
+            self.over_clear,
             self.tall,
             self.sill,
             self.leaf_width,

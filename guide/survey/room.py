@@ -135,7 +135,9 @@ def _overlapping(survey: Survey, wall: Wall) -> Iterator[Problem]:
 
 
 def _beside(opening: Opening, box: OutletBox) -> bool:
-    """Whether a box at this height would be in the hole: under a window's sill it is not."""
+    """Whether a box at this height would be in the hole: under a window's sill, or a beam, it is not."""
+    if opening.hangs:
+        return False
     if opening.sill is None or opening.tall is None:
         return True
     return opening.sill <= box.height <= opening.sill + opening.tall

@@ -17,6 +17,7 @@ from tests.jobs import (
     alongside,
     fixture,
     framed_door,
+    hanging,
     job,
     kept_free,
     layout_of,
@@ -233,6 +234,7 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[stands("60 in", "pit", "29 15/16 in", thing_wide="18 in")]),
         one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),
     ),
+    "thing_hangs": (one(openings=[hanging("60 in")]), one(openings=[new_door("60 in")])),
     "thing_column": (
         one(openings=[stands("60 in", "column", "8 in", thing_wide="4 in")]),
         one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),

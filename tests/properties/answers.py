@@ -70,7 +70,8 @@ def unrested(before: WallLayout, after: WallLayout, answer: str) -> Iterator[str
     Where a wall keeps as many parts of a kind they are compared one by one from the left; else it is asked of those that
     are new or gone. A size may change with the place when a choice turned out otherwise: that is answered for by the
     place, which locks the mark, so it is not asked of the size again. (A piece of foam is placed by
-    both its edges and its foot: a fireblock that goes through the foam may move any of them.)
+    both its edges and its foot: a fireblock that goes through the foam may move any of them; a block for what will hang by
+    the studs at both its ends.)
     """
     for kind in Kind:
         olds, news = before.of(kind), after.of(kind)
@@ -88,7 +89,7 @@ def unrested(before: WallLayout, after: WallLayout, answer: str) -> Iterator[str
 
 def _compared(old: Part, new: Part, answer: str) -> Iterator[str]:
     moved = old.box.x0 != new.box.x0
-    if old.kind is Kind.FOAM:
+    if old.kind in (Kind.FOAM, Kind.BACKING):
         moved |= old.box.x1 != new.box.x1 or old.box.z0 != new.box.z0
     for (name, was, rests), (_, now, new_rests) in zip(coordinates(old), coordinates(new), strict=True):
         if was == now or (name in ("cut", "wide") and moved):

@@ -8,7 +8,7 @@ from itertools import pairwise
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.survey.model import Basement, Opening
-from tests.properties.laws import FIGURES, TICK, holes, meet, slope_of, stacks, swing
+from tests.properties.laws import FIGURES, HUNG, TICK, holes, meet, slope_of, stacks, swing
 
 WOOD = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.HEADER, Kind.SILL)
 SHEET = inches("96")
@@ -127,6 +127,8 @@ def _clear(wall: WallLayout, basement: Basement, opening: Opening, x: Length) ->
         tall = (opening.leaf_height or ZERO) + FIGURES.door_taller + basement.floor_finish
     elif opening.kind == "kept free":
         tall = joists
+    elif opening.kind == HUNG:
+        return joists - (opening.over_drop or ZERO) - (opening.over_clear or ZERO) + fall, joists + fall
     if joists - tall <= FIGURES.head_is_plate or joists - tall - plates < FIGURES.stud_thick:
         tall = joists - plates  # the top plate is the header
     return low, tall + fall

@@ -8,7 +8,7 @@ from itertools import pairwise
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.survey.model import Basement
-from tests.properties.laws import FIGURES, TICK, holes, swing
+from tests.properties.laws import FIGURES, HUNG, TICK, holes, swing
 
 
 def bare_concrete(wall: WallLayout, basement: Basement) -> Iterator[str]:
@@ -67,6 +67,9 @@ def _foam_gaps(wall: WallLayout, basement: Basement) -> Iterator[tuple[Length, L
             yield opening.left - cut, opening.right + cut, sill - cut, sill + tall + cut
         elif opening.kind == "kept free":
             yield x0, x1, ZERO, top
+        elif opening.kind == HUNG:
+            low = min(high.at(x0), high.at(x1), *(y for x, y in high.points if x0 < x < x1))
+            yield x0, x1, low - (opening.over_drop or ZERO) - (opening.over_clear or ZERO), top
         else:
             play = FIGURES.frame_play if opening.kind == "framed door" else FIGURES.door_taller + basement.floor_finish
             tall = (opening.leaf_height or opening.frame_height or ZERO) + play

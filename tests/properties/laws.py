@@ -17,6 +17,7 @@ from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Opening, Pipe, Profile, Wall
 
 FIGURES = load_figures()
+HUNG = "beam or duct"
 TICK = Length(4)
 """Heights between two readings are rounded down to a tick (1/8128 in) each time they are worked out."""
 
@@ -263,6 +264,8 @@ def holes(wall: Wall, basement: Basement) -> Iterator[tuple[Opening, Length, Len
             yield opening, opening.left + lining, opening.right - lining
         elif opening.kind == "kept free":
             yield opening, opening.left, opening.right
+        elif opening.over_clear:
+            yield opening, opening.left - opening.over_clear, opening.right + opening.over_clear
         else:
             wider = FIGURES.door_wider // 2 if opening.kind == "new door" else FIGURES.frame_play
             yield opening, opening.left - wider, opening.right + wider
@@ -278,13 +281,13 @@ def stacks(wall: WallLayout) -> Iterator[tuple[Pipe, Length, Length]]:
 
 
 def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield where plate pieces do not tile what is left of the plates between pipes and columns (and doors, at the bottom).
+    """Yield where plate pieces do not tile what pipes, columns and beams leave of the plates (and doors, of the bottom one).
 
     A rest shorter than a stud is thick carries nothing and need not be there.
     """
     pipes = [(x0, x1) for _, x0, x1 in stacks(wall)]
-    doors = [(x0, x1) for opening, x0, x1 in holes(wall.wall, basement) if opening.kind != "window"]
-    columns = [(x0, x1) for opening, x0, x1 in holes(wall.wall, basement) if opening.keeps == "column"]
+    doors = [(x0, x1) for o, x0, x1 in holes(wall.wall, basement) if o.kind not in ("window", HUNG)]
+    columns = [(x0, x1) for o, x0, x1 in holes(wall.wall, basement) if o.keeps == "column" or o.kind == HUNG]
     for kind, breaks in ((Kind.BOTTOM_PLATE, [*pipes, *doors]), (Kind.TOP_PLATE, [*pipes, *columns])):
         pieces = [(p.box.x0, p.box.x1) for p in wall.of(kind)]
         for (_, right), (left, _) in pairwise(sorted(pieces)):
@@ -431,7 +434,7 @@ def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
     for opening, x0, x1 in holes(survey, basement):
         for part in solid:
             if (
-                (part.kind is not Kind.TOP_PLATE or opening.keeps == "column")
+                (part.kind is not Kind.TOP_PLATE or opening.keeps == "column" or opening.kind == HUNG)
                 and meet(part.box.x0, part.box.x1, x0, x1)
                 and _in_the_clear(wall, opening, part)
             ):
@@ -478,7 +481,13 @@ def _in_the_clear(wall: WallLayout, opening: Opening, part: Part) -> bool:
     if opening.kind == "window":
         lining = FIGURES.window_buck + FIGURES.window_return_foam
         low, high = (opening.sill or ZERO) + lining, (opening.sill or ZERO) + (opening.tall or ZERO) - lining
-    fall = ZERO if part.kind is Kind.FOAM else survey.height.at(part.centre) - survey.height.at(middle)
+    elif opening.kind == HUNG:
+        low = high - (opening.over_drop or ZERO) - (opening.over_clear or ZERO)
+    fall = (
+        ZERO
+        if part.kind is Kind.FOAM and opening.kind != HUNG
+        else survey.height.at(part.centre) - survey.height.at(middle)
+    )
     slope = slope_of(survey, part)
     z0, z1 = (level.at(survey, part.centre) for level in (part.box.z0, part.box.z1))
     return meet(z0, z1, low + fall + inch + slope, high + fall - inch - slope)

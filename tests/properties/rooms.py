@@ -17,6 +17,7 @@ from tests.jobs import (
     alongside,
     fixture,
     framed_door,
+    hanging,
     job,
     kept_free,
     lying,
@@ -53,7 +54,10 @@ GAPS = st.one_of(sizes(0, 8), sizes(8, 60), sizes(30, 120))
 @st.composite
 def openings(draw: st.DrawFn, at: int, room: int, height: int) -> tuple[Tree, int]:
     """Draw an opening at a place, and return it with its width."""
-    kind = draw(st.integers(0, 3))
+    kind = draw(st.integers(0, 4))
+    if kind == 4:
+        wide = draw(sizes(2, 24))
+        return hanging(tape(at), tape(wide), tape(draw(sizes(1, 24))), tape(draw(sizes(1, 6)))), wide
     wide = min(draw(sizes(8, 72) if kind == 0 else sizes(18, 48)), max(room, 18 * 16))
     tall = min(height, draw(sizes(60, 96)))
     if kind == 0:

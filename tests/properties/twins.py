@@ -55,7 +55,11 @@ def mirrored(tree: Tree) -> Tree:
         wall["string"] = [_reading_mirrored(reading, length) for reading in cast(list[str], wall["string"])]
     for opening in cast(list[Tree], wall["openings"]):
         wide = (
-            opening.get("width") or opening.get("leaf_width") or opening.get("frame_width") or opening.get("free_width")
+            opening.get("width")
+            or opening.get("leaf_width")
+            or opening.get("frame_width")
+            or opening.get("free_width")
+            or opening.get("over_width")
         )
         opening["left"] = tape(length - _sixteenths(opening["left"]) - _sixteenths(wide))
     for pipe in cast(list[Tree], wall["pipes"]):
