@@ -256,6 +256,10 @@ class Wall:
     """As it was said; `joists_read` is what that means."""
     parallel_gap: Length | None = asked("wall.parallel_gap")
     shelf: Length = asked("wall.shelf")
+    metal: str | None = asked("wall.metal")
+    metal_off: Profile | None = asked("wall.metal_off")
+    """How far each piece of metal that comes off sticks out of the concrete, at its place; no line runs between them."""
+    metal_stays: Profile | None = asked("wall.metal_stays")
     other: str = asked("wall.other")
     joists_read: tuple[Joist, ...] = ()
     """Joists read one by one, from the left; none where they stand evenly from the first one on."""
