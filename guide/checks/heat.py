@@ -16,7 +16,8 @@ from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.materials import Materials, load_materials, metres
-from guide.survey.model import Basement, Profile
+from guide.survey.model import Basement
+from guide.survey.profile import Profile
 
 Share = tuple[float, float]
 """A share of an area, 0 to 1, and the resistance met there."""

@@ -10,6 +10,7 @@ from guide.checks.energy import effective_row
 from guide.checks.findings import Finding, finding
 from guide.checks.flue import flue_findings
 from guide.checks.joists import joist_findings
+from guide.checks.metal import metal_findings
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
 from guide.checks.things import thing_findings
@@ -34,6 +35,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from thing_findings(wall)
     yield from joist_findings(wall)
     yield from flue_findings(wall, code)
+    yield from metal_findings(wall)
     yield from _headers(wall, code)
     yield from _boxes(wall)
     yield from box_findings(wall, code)

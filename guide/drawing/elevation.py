@@ -13,7 +13,8 @@ from guide.layout.overhead import joists_over
 from guide.layout.parts import FULL_HEIGHT, Kind, Level, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
-from guide.survey.model import Opening, Pipe, Profile, Wall
+from guide.survey.model import Opening, Pipe, Wall
+from guide.survey.profile import Profile
 from guide.survey.room import thing_name
 
 CONCRETE_SHOWN = inches("4")

@@ -157,9 +157,8 @@ def _framing(placed: Placed) -> Iterator[Shape]:
     wall, offsets = placed.wall, placed.wall.offsets
     plates = wall.of(Kind.BOTTOM_PLATE)
     yield from _layer(placed, Look.FRAMING, _spans(wall, Kind.BOTTOM_PLATE), (offsets.back, offsets.face), plates)
-    posts = wall.of(Kind.CHASE_POST)
-    for left, right in zip(posts[::2], posts[1::2], strict=True):  # two to a pipe, from the left
-        yield placed.box(Look.CHASE, (left.box.x0, right.box.x1), (offsets.face, left.box.y1), left.id)
+    for foot in wall.chases:
+        yield placed.box(Look.CHASE, (foot.box.x0, foot.box.x1), (offsets.face, foot.box.y1), foot.id)
     for each in wall.wall.partitions:
         yield placed.box(
             Look.FRAMED_WALL, (each.left, each.right), (offsets.face, offsets.face + WORDS_OFF), each.place

@@ -155,14 +155,13 @@ def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
         yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
     for plate in (part for part in wall.of(Kind.BOTTOM_PLATE) if _at(part, x)):
         yield rectangle(Look.GASKET, plate.box.y0, plate.box.y1, ZERO, plate.box.z0.at(w, x))
-    yield from _drywall(wall, x, wall.sheets_on(), (wall.offsets.face, wall.offsets.drywall))
-    board = wall.offsets.drywall - wall.offsets.face
-    yield from _drywall(wall, x, wall.sheets_on(far=True), (wall.offsets.back - board, wall.offsets.back))
+    yield from _drywall(wall, x, wall.sheets_on())
+    yield from _drywall(wall, x, wall.sheets_on(far=True))
     yield from (pipe for pipe in inside if pipe.x0 >= wall.offsets.back)
     yield from (_side(wall, part, x) for part in wall.of(Kind.CHASE_RUNG, Kind.CHASE_POST) if _at(part, x))
 
 
-def _drywall(wall: WallLayout, x: Length, hung: Sequence[Part], out: tuple[Length, Length]) -> Iterator[Shape]:
+def _drywall(wall: WallLayout, x: Length, hung: Sequence[Part]) -> Iterator[Shape]:
     """Return the drywall of one side as one where its sheets meet, less what is cut out of them."""
     w = wall.wall
     sheets = [part for part in hung if _at(part, x)]
@@ -175,7 +174,7 @@ def _drywall(wall: WallLayout, x: Length, hung: Sequence[Part], out: tuple[Lengt
             spans.append((low, high))
     for span in spans:
         for low, high in _between(*span, cut):
-            yield rectangle(Look.DRYWALL, *out, low, high)
+            yield rectangle(Look.DRYWALL, sheets[0].box.y0, sheets[0].box.y1, low, high)
 
 
 def _sizes(wall: WallLayout, x: Length) -> Iterator[Shape]:

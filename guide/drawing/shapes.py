@@ -13,7 +13,7 @@ from enum import StrEnum
 from typing import Literal
 
 from guide.lengths import Length
-from guide.survey.model import Profile
+from guide.survey.profile import Profile
 
 Side = Literal["middle", "right", "left"]
 """Where words stand: over their place, or to the right or the left of it."""

@@ -33,6 +33,7 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     ]
     # which case it is rests on every reading of joists and concrete, and so does all that follows from it
     weighed = site.over_plate.rests | site.wall.length.rests | site.left.cap.rests | site.right.cap.rests
+    stacks = [stack for stack in stacks if stack.pipe.run == "standing"]
     if stacks:  # each may part the cap, where it stands behind the cap's front
         weighed = weighed.union(site.offsets.face.rests, *(s.pipe.out.rests | s.pipe.wide.rests for s in stacks))
     hung = [opening for opening in wall.openings if opening.hangs]

@@ -146,7 +146,7 @@ def _hung(site: Site, framing: Framing, boxes: Sequence[Part], way: str) -> Hung
     feet = butts = 0
     for number, row in enumerate(rows_of(site, way)):
         mine: list[Length] = []
-        for start, end in sheeting.runs(row):
+        for start, end in (*sheeting.runs(row), *((front.x0, front.x1) for front in sheeting.fronts)):
             within, missed = joints_of(sheeting, row, (start, end), above)
             mine += within
             bare |= {x.ticks: x for x in (*missed, *sheeting.bare_ends(row, start, end))}
@@ -188,7 +188,8 @@ def _pieces(sheeting: Sheeting, row: Row, number: int, span: Stretch, boxes: Seq
                 if b.off - a.off > site.figures.drywall_spare
             ]
     for bottom, top in stretches:
-        room = Box(x0, x1, site.offsets.face, site.offsets.drywall, bottom, top)
+        back = sheeting.out_at(x0, x1)
+        room = Box(x0, x1, back, back + (site.offsets.drywall - site.offsets.face), bottom, top)
         yield _piece(sheeting, number, room, boxes, lies=row.longest > row.tall)
 
 
@@ -197,7 +198,8 @@ def _piece(sheeting: Sheeting, number: int, room: Box, boxes: Sequence[Part], *,
     site, step = sheeting.site, sheeting.site.figures.drywall_step
     cut = (room.z1.off - room.z0.off).down_to(step)
     box = Box(room.x0, room.x1, room.y0, room.y1, room.z1.up(-cut), room.z1)
-    inside = [part for part in boxes if _in_front(site, box, part)]
+    on_wall = box.y0 == site.offsets.face
+    inside = [part for part in boxes if on_wall and _in_front(site, box, part)]
     holes = [
         Box(greatest(box.x0, x0), least(box.x1, x1), box.y0, box.y1, _higher(low, box.z0), _lower(high, box.z1))
         for x0, x1, low, high in sheeting.holes
@@ -209,7 +211,7 @@ def _piece(sheeting: Sheeting, number: int, room: Box, boxes: Sequence[Part], *,
         Material.DRYWALL,
         box,
         cut.with_rests(sheeting.weighed),
-        saying("part.drywall", row=number + 1),
+        saying("part.drywall" if on_wall else "part.drywall_box", row=number + 1),
         wide=(box.x1 - box.x0).down_to(step),
         placed_by=sheeting.weighed.union(*(part.place_rests for part in inside)),
         notches=(*holes, *(part.box for part in inside)),

@@ -157,7 +157,7 @@ def _inputs(site: Site, standing: Standing) -> tuple[Hashable, ...]:
 
 
 def _frame(site: Site, standing: Standing) -> _Framed:
-    framing, zero = frame(site, standing.notched)
+    framing, zero = frame(site, standing.passed)
     blocks, block_decisions, block_remarks = ([], [], []) if site.wall.is_partition else fireblocks_of(site, framing)
     decisions = (*standing.decisions, zero, *(stack.decision for stack in framing.stacks), *block_decisions)
     return _Framed(FoamSite(site, framing, tuple(blocks)), decisions, (*framing.remarks, *block_remarks))

@@ -33,7 +33,10 @@ def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list
         return [], []
     figures, low = site.figures, Level(Datum.CONCRETE, ZERO)
     crossing = [pipe for pipe in site.wall.pipes if pipe.run == "lying" and _crosses(site, pipe)]
-    pipes = [*(stack.pipe for stack in framing.stacks if stack.pipe.back < front), *crossing]
+    pipes = [
+        *(stack.pipe for stack in framing.stacks if stack.pipe.run == "standing" and stack.pipe.back < front),
+        *crossing,
+    ]
     free = [*(round_pipe(site, pipe) for pipe in pipes), *_openings(site, framing)]
     (x0, left), (off, right) = (_start(end, back, front, site.offsets.deep, weighed) for end in (site.left, site.right))
     x1 = site.wall.length - off

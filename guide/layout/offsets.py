@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from guide.layout.crooked import swung
 from guide.layout.ends import Offsets
 from guide.layout.parts import Decision
-from guide.layout.pipes import narrow
+from guide.layout.pipes import box_along, narrow
 from guide.layout.plane import Line, lines_of, moves, weighed
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
@@ -26,14 +26,9 @@ class Standing:
     offsets: Offsets
     decisions: tuple[Decision, ...]
     passed: tuple[tuple[Pipe, str], ...]
-    """Each pipe along the wall and how the studs pass it: `behind`, `notches`, or behind with `fittings` in notches."""
+    """Each pipe along the wall and how the studs pass it: `behind`, `notches`, behind with `fittings` in notches, or `box`."""
     lines: tuple[Line, ...]
     """The lines it could stand on, the one taken first; see `guide.layout.plane`."""
-
-    @property
-    def notched(self) -> tuple[Pipe, ...]:
-        """Pipes along the wall that are let into the backs of the studs, all along or at their fittings."""
-        return tuple(pipe for pipe, way in self.passed if way != "behind")
 
 
 def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
@@ -61,7 +56,8 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
         )
     ]
     lying = [pipe for pipe in wall.pipes if pipe.run == "lying"]
-    ways = {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying}
+    longest = inches(f"{basement.longest_stick} ft").on("basement.longest_stick")
+    ways = {pipe.place: _lying_pipe(wall, pipe, back, figures, longest) for pipe in lying}
     moved = [pipe for pipe in lying if ways[pipe.place][0] == "shift"]
     moved += [
         pipe for pipe in wall.pipes if pipe.way == "move the wall" or (pipe.way == "bay" and narrow(pipe, figures))
@@ -79,11 +75,11 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     lines = lines_of(wall, back, board, figures)
     decisions += _plane(wall, back, lines)
     back = lines[0].back.with_rests(back.rests | weighed(wall))
-    ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures) for pipe in lying if pipe not in moved}
+    ways |= {pipe.place: _lying_pipe(wall, pipe, back, figures, longest) for pipe in lying if pipe not in moved}
     face = back + figures.stud_deep
     offsets = Offsets(back, face, face + board, hump, foam_face)
     passed = tuple((pipe, _passed(pipe, ways[pipe.place][0], back, figures)) for pipe in lying)
-    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values())), passed, lines)
+    return Standing(offsets, (*decisions, *(decision for _, decision in ways.values() if decision)), passed, lines)
 
 
 def _partition(wall: Wall, basement: Basement, figures: Figures) -> Standing:
@@ -98,7 +94,7 @@ def _partition(wall: Wall, basement: Basement, figures: Figures) -> Standing:
 
 def _passed(pipe: Pipe, way: str, back: Length, figures: Figures) -> str:
     """Say how the studs pass a pipe that was decided on, now that their line is known."""
-    if way == "notches":
+    if way in ("notches", "box"):
         return way
     return "fittings" if pipe.barrel != pipe.out and pipe.out + figures.notch_clear > back else "behind"
 
@@ -133,8 +129,12 @@ def _plane(wall: Wall, nearest: Length, lines: tuple[Line, ...]) -> list[Decisio
     return [Decision(f"{for_it[0]}.{subject}", wall.letter, said, (beat,))]
 
 
-def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple[str, Decision]:
-    """Decide how a pipe along the wall is passed: behind the studs, in notches, or by moving the line out."""
+def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures, longest: Length) -> tuple[str, Decision | None]:
+    """Decide how a pipe along the wall is passed: behind the studs, in notches, in a box, or by moving the line out.
+
+    A box is for the person to choose; its foot is one stick, and the plates run on over and under the pipe. What is said
+    of it is up to the framing, which knows the corners.
+    """
     name, what = f"{pipe.place}.way", thing_name(pipe.place)
     shift = (_needed(wall, pipe, figures) - back).up_to(figures.back_step)
     floor = shift.inch * wall.length.inch
@@ -149,15 +149,20 @@ def _lying_pipe(wall: Wall, pipe: Pipe, back: Length, figures: Figures) -> tuple
         return "behind", Decision(name, wall.letter, said)
     crossed = (pipe.right_edge - pipe.left_edge).ticks // figures.stud_spacing.ticks + 1
     few = crossed <= FEW_STUDS and shift > figures.pipe_behind
-    wanted = pipe.along == "notches" or (few and pipe.along != "move the wall")
+    wanted = pipe.along == "notches" or (few and pipe.along not in ("move the wall", "box"))
     if wanted and depth <= figures.notch_most and _between_the_plates(wall, pipe, figures):
         said = saying("decision.pipe_notch", what=what, depth=depth, count=crossed)
         return "notches", Decision(name, wall.letter, said, (saying("alternative.shift", shift=shift, floor=floor),))
+    long, deep = box_along(pipe, (ZERO, wall.length), back + figures.stud_deep, figures)
+    boxable = long <= longest and _between_the_plates(wall, pipe, figures)
+    if pipe.along == "box" and boxable:
+        return "box", None
     said = saying("decision.pipe_shift", what=what, shift=shift, floor=floor)
     if back + shift < pipe.out + figures.notch_clear:
         said = saying("decision.pipe_shift_fittings", what=what, shift=shift, floor=floor, out=pipe.out)
-    beat = saying("alternative.notch", depth=depth, count=crossed, most=figures.notch_most)
-    return "shift", Decision(name, wall.letter, said, (beat,))
+    beaten = [saying("alternative.notch", depth=depth, count=crossed, most=figures.notch_most)]
+    beaten += [saying("alternative.box_along", deep=deep)] if boxable else []
+    return "shift", Decision(name, wall.letter, said, tuple(beaten))
 
 
 def _between_the_plates(wall: Wall, pipe: Pipe, figures: Figures) -> bool:

@@ -275,6 +275,12 @@ class WallLayout:
         """Return the drywall toward the room, or that on the far side of a partition, which is faced from there."""
         return tuple(part for part in self.of(Kind.DRYWALL) if (part.box.y1 <= self.offsets.back) is far)
 
+    @property
+    def chases(self) -> tuple[Part, ...]:
+        """The treated foot of each box round pipes, from the left: it spans the box."""
+        treated = (Material.TREATED, Material.SMALL_TREATED)
+        return tuple(part for part in self.of(Kind.CHASE_RUNG) if part.material in treated)
+
     def mark_of(self, x: Length) -> Length:
         """Return x as it is marked on the plates: running from their left end."""
         return x - self.plate_start

@@ -1,15 +1,16 @@
-"""Upright pipes: behind the studs, between two of them, in a box, or clear in front; and the box itself."""
+"""Upright pipes: behind the studs, between two of them, in a box, or clear in front; and the box itself, round a lying one too."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Literal
 
 from guide.layout.openings import Stretch
 from guide.layout.parts import Box, Decision, Kind, Material, Part, Remark, over_slab, overlap
 from guide.layout.site import Site
-from guide.lengths import ZERO, Length, greatest
+from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Pipe
@@ -20,27 +21,66 @@ Way = Literal["behind", "bay", "box", "front"]
 
 @dataclass(frozen=True)
 class Stack:
-    """An upright pipe and what was decided about it."""
+    """An upright pipe, or a lying one that gets a box, and what was decided about it."""
 
     pipe: Pipe
     way: Way
     x0: Length
-    """Left limit of the stretch that no stud may enter."""
+    """Left side of its bay, or inside of its box."""
     x1: Length
     decision: Decision
     gap0: Length
     """Left end of the gap in the plates, where it stands in the line of the studs."""
     gap1: Length
+    beyond: Length = ZERO
+    """How far past both sides of a box along the wall its studs stand, so that the drywall beside it has half of each."""
+
+    @property
+    def clear(self) -> Stretch:
+        """The stretch that no stud may enter."""
+        return self.x0 - self.beyond, self.x1 + self.beyond
 
     @property
     def in_line(self) -> bool:
-        """Whether it stands in the line of the studs, so that the plates stop on both sides of it."""
+        """Whether it stands in the line of the studs, so that they stop on both sides of it."""
         return self.way in ("bay", "box")
+
+    @property
+    def parts_plates(self) -> bool:
+        """Whether the plates stop on both sides of it; over and under a lying pipe they run on."""
+        return self.in_line and self.pipe.run == "standing"
 
 
 def stacks_of(site: Site) -> tuple[Stack, ...]:
     """Return every upright pipe of the wall with its way past the studs."""
     return tuple(_stack(site, pipe) for pipe in site.wall.pipes if pipe.run == "standing" and pipe.at is not None)
+
+
+def boxed_stack(site: Site, pipe: Pipe) -> Stack:
+    """Return a lying pipe that gets a box, as a stretch without studs."""
+    figures, what = site.figures, thing_name(pipe.place)
+    side, rests = figures.chase_wider // 2, pipe.rests | site.offsets.back.rests
+    x0, x1 = ((pipe.left_edge - side).with_rests(rests), (pipe.right_edge + side).with_rests(rests))
+    ends = site.left.face, site.wall.length - site.right.face
+    long, deep = box_along(pipe, ends, site.offsets.face, figures)
+    shift = (pipe.out + figures.pipe_behind - site.offsets.back).up_to(figures.back_step)
+    said = saying("decision.pipe_box_along", what=what, long=long, deep=deep, floor=long.inch * deep.inch)
+    beat = saying("alternative.shift", shift=shift, floor=shift.inch * site.wall.length.inch)
+    decision = Decision(f"{pipe.place}.way", site.letter, said, (beat,))
+    return Stack(pipe, "box", x0, x1, decision, x0, x1, figures.stud_thick // 2)
+
+
+def box_along(pipe: Pipe, ends: Stretch, face: Length, figures: Figures) -> tuple[Length, Length]:
+    """Return how long a box along a lying pipe is between the ends of its wall, and how far into the room from the studs."""
+    past = figures.chase_wider // 2 + figures.stud_thick
+    x0, x1 = greatest(pipe.left_edge - past, ends[0]), least(pipe.right_edge + past, ends[1])
+    return x1 - x0, _posts_at(pipe.out, face, figures) + figures.stud_thick - face
+
+
+def _posts_at(out: Length, face: Length, figures: Figures) -> Length:
+    """Return where the posts of a box begin: clear of the pipe, on the studs' face or with room for a rung between."""
+    front = out + figures.chase_clear
+    return greatest(front, face + figures.stud_thick) if front > face else face.with_rests(front.rests)
 
 
 def way_at(pipe: Pipe, back: Length, face: Length, drywall: Length, figures: Figures) -> Way:
@@ -107,8 +147,10 @@ def chases_of(site: Site, stacks: Sequence[Stack], holes: Sequence[Stretch]) -> 
         x0, x1 = group[0].x0, greatest(*(stack.x1 for stack in group))
         what = " and ".join(thing_name(stack.pipe.place) for stack in group)
         low, high = site.left.face, site.wall.length - site.right.face
+        if all(stack.pipe.run == "lying" for stack in group):  # from corner to corner it stands against the other walls
+            x0, x1 = greatest(x0, low + thick), least(x1, high - thick)
         span = (x0 - thick, x1 + thick)
-        if span[0] < low or span[1] > high or any(overlap(*span, *hole) for hole in holes):
+        if span[0] < low or span[1] > high or x0 >= x1 or any(overlap(*span, *hole) for hole in holes):
             remarks.append(Remark(saying("remark.chase_unbuilt", what=what), x0))
         else:
             box = _box_round(site, x0, x1, greatest(*(stack.pipe.out for stack in group)), what)
@@ -132,19 +174,20 @@ def _close_together(stacks: Sequence[Stack], thick: Length) -> list[list[Stack]]
 def _box_round(site: Site, x0: Length, x1: Length, out: Length, what: str) -> list[Part]:
     """Return the box round what stands between x0 and x1 and reaches `out`: two posts, rungs between and behind them.
 
-    Its posts stand on a treated rung on the slab, in front of the studs that stand on both sides of the pipe.
+    Its posts stand on a treated rung on the slab, in front of the studs that stand on both sides of the pipe. A box wider
+    than a bay has more posts between, for its drywall, in place of the rungs.
     """
     figures, wall = site.figures, site.wall
     thick = figures.stud_thick
-    front = out + figures.chase_clear
-    depth = front - site.offsets.face
-    # a post either stands on the studs' face or leaves room for a rung between
-    front = greatest(front, site.offsets.face + thick) if depth > ZERO else site.offsets.face.with_rests(front.rests)
+    front = _posts_at(out, site.offsets.face, figures)
     why = saying("part.chase", what=what, out=out)
     tall = (wall.height.least_over(x0 - thick, x1 + thick) - thick * 2).down_to(figures.cut_step)
     foot = over_slab(thick)
     parts = []
-    for post_x in (x0 - thick, x1):
+    pitch = x1 - x0 + thick
+    apart = -(-pitch.ticks // figures.stud_spacing.ticks)  # spaces between posts
+    for number in range(apart + 1):
+        post_x = x0 - thick + Length(pitch.ticks * number // apart, pitch.rests)
         box = Box(post_x, post_x + thick, front, front + thick, foot, foot.up(tall))
         parts.append(Part(Kind.CHASE_POST, site.letter, Material.STUD, box, tall, why, wide=thick))
     inside, whole = (x1 - x0).down_to(figures.cut_step), (x1 - x0 + thick * 2).down_to(figures.cut_step)
@@ -153,11 +196,13 @@ def _box_round(site: Site, x0: Length, x1: Length, out: Length, what: str) -> li
     head = replace(floor, z0=foot.up(tall), z1=foot.up(tall + thick))
     parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.STUD, head, whole, why, wide=thick))
     bays = -(-tall.ticks // figures.chase_rung.ticks)
-    for number in range(1, bays):
+    for number in range(1, bays if apart == 1 else 1):
         z0 = foot.up(Length(tall.ticks * number // bays, tall.rests) - thick // 2)
         rung = Box(x0, x1, front, front + thick, z0, z0.up(thick))
         parts.append(Part(Kind.CHASE_RUNG, site.letter, Material.STUD, rung, inside, why, wide=thick))
     reach = front - site.offsets.face
+    if reach > ZERO and apart > 1:
+        parts += _lid(site, head, reach, what)
     if reach > ZERO:
         for number in range(bays + 1):
             off = Length((tall - thick).ticks * number // bays, tall.rests)
@@ -168,6 +213,26 @@ def _box_round(site: Site, x0: Length, x1: Length, out: Length, what: str) -> li
     return parts
 
 
+def _lid(site: Site, head: Box, reach: Length, what: str) -> list[Part]:
+    """Return what closes the top of a long box between the top plate, which runs on behind it, and its head: flat lumber."""
+    figures, face = site.figures, site.offsets.face
+    count = -(-reach.ticks // figures.stud_deep.ticks)
+    edges = [face + Length(reach.ticks * number // count, reach.rests) for number in range(count + 1)]
+    cut, why = (head.x1 - head.x0).down_to(figures.cut_step), saying("part.chase_lid", what=what)
+    return [
+        Part(
+            Kind.CHASE_RUNG,
+            site.letter,
+            Material.STUD,
+            replace(head, y0=y0, y1=y1),
+            cut,
+            why,
+            wide=(y1 - y0).down_to(figures.cut_step),
+        )
+        for y0, y1 in pairwise(edges)
+    ]
+
+
 def blocks(stacks: Sequence[Stack], x0: Length, x1: Length) -> bool:
     """Say whether a stretch runs into a pipe that stands in the line of the studs."""
-    return any(s.in_line and overlap(x0, x1, s.x0, s.x1) for s in stacks)
+    return any(s.in_line and overlap(x0, x1, *s.clear) for s in stacks)

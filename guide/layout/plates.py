@@ -45,7 +45,7 @@ def plates_of(
     longest = inches(f"{site.basement.longest_stick} ft").on("basement.longest_stick")
     at_yard = yard_lengths(load_stock().item[f"treated_{site.basement.stud}"], site.basement.yard_lengths or "")
     stock = least(longest, at_yard[-1]) - site.basement.end_trim
-    pipes = [(s.gap0, s.gap1) for s in framing.stacks if s.in_line]
+    pipes = [(s.gap0, s.gap1) for s in framing.stacks if s.parts_plates]
     doors = [(hole.x0, hole.x1) for hole in framing.holes if hole.is_door]
     parts: list[Part] = []
     joints: list[Length] = []
@@ -74,7 +74,7 @@ def plates_of(
 def top_runs(site: Site, framing: Framing) -> list[tuple[Length, Length]]:
     """Return the stretches of top plate: from end to end, broken where a pipe, a column or a beam is in the line of the studs."""
     broken = [(h.x0, h.x1) for h in framing.holes if h.opening.keeps == "column" or h.opening.hangs]
-    return _runs(site, [*((stack.gap0, stack.gap1) for stack in framing.stacks if stack.in_line), *broken])
+    return _runs(site, [*((stack.gap0, stack.gap1) for stack in framing.stacks if stack.parts_plates), *broken])
 
 
 def _runs(site: Site, breaks: list[tuple[Length, Length]]) -> list[tuple[Length, Length]]:

@@ -119,7 +119,7 @@ def framed_by_roles(layout: Layout, corners: Mapping[tuple[str, str], Corner], f
             }
             site = site_of(wall.wall, survey, every | turned, standing, cases, layout.code, figures)
             framed = site.end - site.start >= SHORTEST_PLATE
-            counts = frame(site, standing[wall.letter].notched)[0].counts if framed else {"edges": NEVER}
+            counts = frame(site, standing[wall.letter].passed)[0].counts if framed else {"edges": NEVER}
             table[wall.letter][roles] = ranked(counts)
     return table
 

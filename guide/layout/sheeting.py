@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from guide.layout.openings import Stretch
-from guide.layout.parts import Kind, Level, Part, under_joists
+from guide.layout.parts import Box, Kind, Level, Material, Part, under_joists
 from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length, least
 
-WOOD = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.HEADER, Kind.SILL)
-"""What is flush with the room face of the studs, besides the plates."""
-UPRIGHT = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK)
+WOOD = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.HEADER, Kind.SILL, Kind.CHASE_POST)
+"""What is flush with the room face of the studs, besides the plates, or with the front of a box."""
+UPRIGHT = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.CHASE_POST)
 
 
 @dataclass(frozen=True)
@@ -60,10 +60,22 @@ class Sheeting:
         return tuple((hole.x0, hole.x1, hole.bottom or deep, hole.top) for hole in self.framing.holes)
 
     @cached_property
+    def fronts(self) -> tuple[Box, ...]:
+        """The feet of the boxes round pipes that are wider than a bay: sheets hang on them too, smaller ones take offcuts."""
+        rungs = (part for part in self.framing.parts if part.kind is Kind.CHASE_RUNG)
+        bay = self.site.figures.stud_spacing + self.site.figures.stud_thick
+        return tuple(p.box for p in rungs if p.material is Material.TREATED and p.box.x1 - p.box.x0 > bay)
+
+    def out_at(self, x0: Length, x1: Length) -> Length:
+        """Return how far from the concrete the back of the drywall is between two places."""
+        fronts = (front.y1 for front in self.fronts if front.x0 <= x0 and x1 <= front.x1)
+        return next(fronts, self.site.offsets.face)
+
+    @cached_property
     def boxed(self) -> tuple[Stretch, ...]:
         """Where a box round a pipe, or the pipe itself, stands through the face of the wall."""
-        posts = sorted((p.box for p in self.framing.parts if p.kind is Kind.CHASE_POST), key=lambda box: box.x0)
-        spans = [(left.x0, right.x1) for left, right in zip(posts[::2], posts[1::2], strict=True)]
+        rungs = (part for part in self.framing.parts if part.kind is Kind.CHASE_RUNG)
+        spans = [(foot.box.x0, foot.box.x1) for foot in rungs if foot.material is Material.TREATED]
         bare = [(s.x0, s.x1) for s in self.framing.stacks if s.way == "box"]
         return (*spans, *(each for each in bare if not any(x0 <= each[0] and each[1] <= x1 for x0, x1 in spans)))
 

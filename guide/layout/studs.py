@@ -11,7 +11,7 @@ from guide.layout.elsewhere import unframed
 from guide.layout.openings import Hole, Stretch, cripples_at, frame_hole, holes_of
 from guide.layout.partitions import posts_of
 from guide.layout.parts import FULL_HEIGHT, Box, Decision, Kind, Part, Remark, over_slab, overlap
-from guide.layout.pipes import Stack, blocks, chases_of, stacks_of
+from guide.layout.pipes import Stack, blocks, boxed_stack, chases_of, stacks_of
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.priorities import decided_by, ranked
@@ -47,9 +47,14 @@ class Framing:
         return {"edges": self.missed_edges + packs, "bays": narrow, "cuts": len(self.parts)}
 
 
-def frame(site: Site, notched: tuple[Pipe, ...]) -> tuple[Framing, Decision]:
-    """Frame the wall from both ends and return the better one, or the one the person wants, with the decision between them."""
-    both = [(each, each.counts) for each in (_frame_from(site, "left"), _frame_from(site, "right"))]
+def frame(site: Site, passed: tuple[tuple[Pipe, str], ...]) -> tuple[Framing, Decision]:
+    """Frame the wall from both ends and return the better one, or the one the person wants, with the decision between them.
+
+    `passed` is how the studs pass each pipe along the wall, as `guide.layout.offsets` has it.
+    """
+    notched = tuple(pipe for pipe, way in passed if way in ("notches", "fittings"))
+    boxed = tuple(boxed_stack(site, pipe) for pipe, way in passed if way == "box")
+    both = [(each, each.counts) for each in (_frame_from(site, "left", boxed), _frame_from(site, "right", boxed))]
     both.sort(key=lambda each: (each[0].zero_side != site.wall.layout_from, ranked(each[1]), each[0].zero_side))
     (best, ours), (other, theirs) = both
     beaten = "alternative.zero_yours" if best.zero_side == site.wall.layout_from else "alternative.zero"
@@ -80,10 +85,10 @@ def _zero_said(site: Site, framing: Framing, pieces: int) -> Saying:
     return saying("decision.zero", side=framing.zero_side, at=framing.zero - site.start, **counts)
 
 
-def _frame_from(site: Site, side: Side) -> Framing:
+def _frame_from(site: Site, side: Side, boxed: tuple[Stack, ...]) -> Framing:
     zero = site.start + site.left.first_sheet if side == "left" else site.end - site.right.first_sheet
-    holes, stacks = holes_of(site), stacks_of(site)
-    pipes = [(s.x0, s.x1) for s in stacks if s.in_line]
+    holes, stacks = holes_of(site), (*stacks_of(site), *boxed)
+    pipes = [s.clear for s in stacks if s.in_line]
     clear = [(hole.x0, hole.x1) for hole in holes]
     parts, remarks = _ends(site, pipes, clear)
     spans: dict[str, list[Part]] = {}
@@ -218,7 +223,7 @@ def _at(
 
 def _hits(site: Site, stack: Stack, centre: Length) -> bool:
     half = site.figures.stud_thick // 2
-    return overlap(centre - half, centre + half, stack.x0, stack.x1)
+    return overlap(centre - half, centre + half, *stack.clear)
 
 
 def _beside(site: Site, stack: Stack, parts: list[Part], barred: list[Stretch], *, displaced: bool) -> list[Part]:
@@ -226,8 +231,9 @@ def _beside(site: Site, stack: Stack, parts: list[Part], barred: list[Stretch], 
     if stack.way == "bay" and not displaced:
         return []
     thick = site.figures.stud_thick
+    left, right = stack.clear
     found = []
-    for x0, side in ((stack.x0 - thick, "left"), (stack.x1, "right")):
+    for x0, side in ((left - thick, "left"), (right, "right")):
         x1 = x0 + thick
         free = not any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts)
         free &= not any(overlap(x0, x1, *each) for each in barred)

@@ -74,6 +74,7 @@ FACTS: dict[str, tuple[str | int, ...] | None] = {
     "wall.standing_pipes": None,
     "wall.pipes_in_line": None,
     "wall.boxed_pipes": None,
+    "wall.long_boxes": None,
     "wall.notched_studs": None,
     "wall.reach": _YES_NO,
     "end.role": ("through", "butt", "mitred", "none"),
@@ -151,7 +152,8 @@ def wall_facts(layout: Layout, wall: WallLayout) -> dict[str, Fact]:
         "wall.pipes": len(wall.wall.pipes),
         "wall.standing_pipes": len(standing),
         "wall.pipes_in_line": sum(_parts_the_plate(wall, pipe.at) for pipe in standing if pipe.at is not None),
-        "wall.boxed_pipes": (len(wall.of(Kind.CHASE_POST)) + 1) // 2,
+        "wall.boxed_pipes": len(wall.chases),
+        "wall.long_boxes": sum(part.why.key == "part.chase_lid" for part in wall.of(Kind.CHASE_RUNG)),
         "wall.notched_studs": sum(bool(part.notches) for part in wall.of(*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)),
         "wall.reach": _yes(_reach(wall)),
     }

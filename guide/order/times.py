@@ -33,7 +33,7 @@ def amounts(layout: Layout, wall: WallLayout | None) -> Amounts:
         "length": sum((each.wall.length.inch / inches(WALL_OF_THE_HOURS).inch for each in walls), Fraction(0)),
         "stud": _count(walls, Kind.STUD, Kind.KING),
         "opening": Fraction(sum(len(each.wall.openings) for each in walls)),
-        "pipe box": Fraction(sum((len(each.of(Kind.CHASE_POST)) + 1) // 2 for each in walls)),
+        "pipe box": Fraction(sum(len(each.chases) for each in walls)),
         "joist block": _count(walls, Kind.JOIST_BLOCK),
         "rim bay": _count(walls, Kind.RIM),
         "fireblock": _count(walls, Kind.FIREBLOCK, Kind.UPPER_BLOCK),

@@ -24,6 +24,17 @@ def concrete_rows(view: WallView) -> list[tuple[str, ...]]:
     ]
 
 
+def metal_rows(view: WallView) -> list[tuple[str, ...]]:
+    """Return the metal that sticks out of the concrete, from the left: place from the corner, how far out, what to do."""
+    wall, tape = view.wall.wall, view.plan.tape
+    told = ((wall.metal_off, "concrete.metal_off"), (wall.metal_stays, "concrete.metal_stays"))
+    found = [(x, out, key) for metal, key in told if metal is not None for x, out in metal.points]
+    return [
+        ("", view.bare(x), view.bare(out), say(saying(key), tape))
+        for x, out, key in sorted(found, key=lambda each: each[0])
+    ]
+
+
 def _what_to_do(place: Place, figures: Figures) -> Saying:
     if place.out > figures.glue_most:
         return saying("concrete.hump", out=place.out)

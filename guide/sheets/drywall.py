@@ -19,7 +19,7 @@ def drywall_rows(view: WallView, *, far: bool = False) -> list[tuple[str, ...]]:
     return [
         (
             "",
-            part.mark,
+            f"{part.mark}, box" if part.why.key == "part.drywall_box" else part.mark,
             _past(view, _edges(view, part)[0], part),
             view.bare(_edges(view, part)[1], part.place_rests),
             view.bare(part.wide or ZERO, toward="down"),

@@ -18,7 +18,7 @@ from guide.reference.findings import Severity
 from guide.reference.glossary import Entry, load_glossary
 from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.backing import backing_rows
-from guide.sheets.concrete import concrete_rows
+from guide.sheets.concrete import concrete_rows, metal_rows
 from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.letter import asked_before, letter_of
@@ -80,6 +80,7 @@ def _templates() -> Environment:
     environment.filters["backing_rows"] = backing_rows
     environment.filters["rim_rows"] = rim_rows
     environment.filters["concrete_rows"] = concrete_rows
+    environment.filters["metal_rows"] = metal_rows
     environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}
     environment.filters["stops"] = stops
     environment.filters["corner_lines"] = corner_lines

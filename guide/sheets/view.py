@@ -22,6 +22,7 @@ from guide.reference.sayings import say
 from guide.reference.stock import load_fasteners
 from guide.sheets.cuts import goods_said, sheet_rows
 from guide.sheets.plan import Plan
+from guide.sheets.rungs import rung_note
 from guide.sheets.said import Said
 from guide.sheets.ticket import LOCKED, lumber_said, stick_rows
 from guide.sheets.warmth import Warmth, warmth_of
@@ -259,6 +260,8 @@ class WallView:
         notes = list(self._slanted(part))
         if part.kind is Kind.FOAM:
             notes += self._foam_notes(part)
+        if part.kind is Kind.CHASE_RUNG:
+            notes.append(rung_note(self.wall, part, self.size))
         if part.kind is Kind.UPPER_BLOCK and self.wall.wall.concrete.steps:
             notes += (f"over {block.mark}" for block in self.wall.of(Kind.FIREBLOCK) if block.box.x0 == part.box.x0)
         for notch in part.notches:

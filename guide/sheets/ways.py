@@ -12,6 +12,7 @@ from guide.layout.engine import lay_out
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import off_the_face
 from guide.layout.parts import FULL_HEIGHT, LUMBER, Kind, Layout, WallLayout
+from guide.layout.pipes import box_along
 from guide.layout.plane import Line, left_open, line_at, on_line
 from guide.lengths import ZERO, Length, Tape, as_run, inches
 from guide.order.crew import crew_of
@@ -62,9 +63,9 @@ def _choices(wall: Wall, basement: Basement) -> list[tuple[Line, Wall]]:
 
 
 def _passed_otherwise(wall: Wall) -> Iterator[Wall]:
-    """Yield a wall with one pipe along it told to be notched for, or moved out for; where it cannot, nothing comes of it."""
+    """Yield a wall with one pipe along it told to be notched for, boxed or moved out for; where it cannot, nothing comes of it."""
     for pipe in wall.pipes:
-        for way in ("notches", "move the wall") if pipe.run == "lying" else ():
+        for way in ("notches", "box", "move the wall") if pipe.run == "lying" else ():
             pipes = tuple(replace(each, along=way) if each is pipe else each for each in wall.pipes)
             yield replace(wall, pipes=pipes)
 
@@ -140,6 +141,12 @@ def _made_of_things(wall: WallLayout, line: Line, basement: Basement, guessed: G
 
 
 def _floor(wall: WallLayout, line: Line, nearest: Length, tape: Tape) -> str:
-    """Say how much floor a line takes over the nearest one."""
+    """Say how much floor a line takes over the nearest one, boxes along the wall included."""
     taken = (line.back - nearest).inch * wall.wall.length.inch
+    boxed = {place for place, way in line.met if way == "box"}
+    for pipe in wall.wall.pipes:
+        if pipe.run == "lying" and pipe.place in boxed:
+            ends = wall.left.face, wall.wall.length - wall.right.face
+            long, deep = box_along(pipe, ends, line.back + wall.offsets.deep, load_figures())
+            taken += long.inch * deep.inch
     return say(saying("line.floor", floor=taken), tape) if taken else say(saying("line.no_floor"))

@@ -28,7 +28,8 @@ from guide.reference.codes import CODE_OF_TAPE, DEFAULT_ELECTRICAL, CodeProfile,
 from guide.reference.figures import load_figures
 from guide.reference.office import Office, with_office
 from guide.survey.joists import not_read, read_joists
-from guide.survey.model import STEP, Basement, Fixture, Opening, OutletBox, Pipe, Profile, Survey, Wall
+from guide.survey.model import Basement, Fixture, Opening, OutletBox, Pipe, Survey, Wall
+from guide.survey.profile import STEP, Profile
 from guide.survey.room import problems_of
 
 Filled = TypeVar("Filled", Basement, Wall, Opening, Pipe, OutletBox, Fixture)

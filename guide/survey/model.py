@@ -16,65 +16,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from itertools import pairwise
 from typing import Any
 
 from guide.interview.answers import Certainty
-from guide.lengths import SIXTY_FOURTH, ZERO, Length, Tape, between, least
+from guide.lengths import ZERO, Length, Tape, least
 from guide.reference.sayings import Saying
 from guide.survey.joists import Joist
+from guide.survey.profile import Profile
 
 
 def asked(ref: str) -> Any:
     """Declare a field that holds the answer to a question, `scope.id`; None when the question does not apply."""
     return field(default=None, metadata={"ref": ref})
-
-
-STEP = Length(1)
-"""How wide a step is."""
-
-
-@dataclass(frozen=True, slots=True)
-class Profile:
-    """A height read at several places along a wall; between two places it runs straight, beyond the last it stays level.
-
-    A step is a tick wide and lies on its low side: the high part reaches to the place that was read.
-    """
-
-    points: tuple[tuple[Length, Length], ...]
-    """(x, reading), x rising."""
-
-    def at(self, x: Length) -> Length:
-        """Return the height at x. Rests on the readings on both sides, and on x."""
-        points = self.points
-        if x <= points[0][0]:
-            return points[0][1].with_rests(x.rests)
-        for (x0, low), (x1, high) in pairwise(points):
-            if x <= x1:
-                return between(low, high, part=x - x0, whole=x1 - x0)
-        return points[-1][1].with_rests(x.rests)
-
-    def least_over(self, x0: Length, x1: Length) -> Length:
-        """Return the smallest height between two places; it is at one of them or at a reading between."""
-        inside = [value for x, value in self.points if x0 < x < x1]
-        return least(self.at(x0), self.at(x1), *inside)
-
-    def off_line(self) -> tuple[Length, ...]:
-        """Return how far each reading is over the straight line between its neighbours, to a sixty-fourth; 0 at both ends and at a step."""
-        bends = [
-            ZERO if STEP in (x - x0, x1 - x) else (y - between(y0, y1, part=x - x0, whole=x1 - x0)).near(SIXTY_FOURTH)
-            for (x0, y0), (x, y), (x1, y1) in zip(self.points, self.points[1:], self.points[2:], strict=False)
-        ]
-        return (ZERO, *bends, ZERO)[: len(self.points)]
-
-    @property
-    def steps(self) -> tuple[tuple[Length, Length], ...]:
-        """Return each step from the left: where the part on its left ends and the one on its right begins."""
-        return tuple((x0, x1) for (x0, _), (x1, _) in pairwise(self.points) if x1 - x0 == STEP)
-
-    def breaks(self, x0: Length, x1: Length) -> tuple[Length, ...]:
-        """Return the places strictly between x0 and x1 where the line bends."""
-        return tuple(x for x, _ in self.points if x0 < x < x1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -328,6 +281,10 @@ class Wall:
     """As it was said; `joists_read` is what that means."""
     parallel_gap: Length | None = asked("wall.parallel_gap")
     shelf: Length = asked("wall.shelf")
+    metal: str | None = asked("wall.metal")
+    metal_off: Profile | None = asked("wall.metal_off")
+    """How far each piece of metal that comes off sticks out of the concrete, at its place; no line runs between them."""
+    metal_stays: Profile | None = asked("wall.metal_stays")
     other: str = asked("wall.other")
     joists_read: tuple[Joist, ...] = ()
     """Joists read one by one, from the left; none where they stand evenly from the first one on."""

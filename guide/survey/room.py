@@ -157,7 +157,10 @@ def _heights(survey: Survey, wall: Wall) -> Iterator[Problem]:
 
 
 def _places(survey: Survey, wall: Wall) -> Iterator[Problem]:
-    for question, profile in (("height", wall.height), ("concrete", wall.concrete), ("string", wall.string)):
+    metal = (("metal_off", wall.metal_off), ("metal_stays", wall.metal_stays))
+    for question, profile in (("height", wall.height), ("concrete", wall.concrete), ("string", wall.string), *metal):
+        if profile is None:
+            continue
         at = [x for x, _ in profile.points]
         if beyond := [x for x in at if x > wall.length]:
             yield _problem(

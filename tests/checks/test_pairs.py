@@ -197,6 +197,16 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[{**standing("80 in", "1 in", "1 1/2 in"), "carries": "water"}]),
         one(pipes=[standing("80 in", "1 in", "1 1/2 in")]),
     ),
+    "metal_off": (one(metal="off", metal_off=["3/4 in at 24 in"]), one(metal="none")),
+    "metal_stays": (
+        one(metal="some", metal_off=["3/4 in at 24 in"], metal_stays=["3 in at 120 in"]),
+        one(metal="off", metal_off=["3/4 in at 24 in"]),
+    ),
+    # the stud of 21 7/8 begins at 21 1/8, and 1/4 stays free beside it (common practice); its back is at 2 3/8
+    "metal_in_stud": (
+        one(metal="stays", metal_stays=["3 in at 20 15/16 in"]),
+        one(metal="stays", metal_stays=["3 in at 20 7/8 in", "2 3/8 in at 22 in"]),
+    ),
     # 60 in of it at 1/4 in each foot (common practice) is 1 1/4
     "drain_flat": (
         one(pipes=[{**lying("0 in", "60 in"), "flows": "right", "low_right": "38 13/16 in"}]),

@@ -6,6 +6,7 @@ studs centred 5 7/8 + 16 k from the concrete: 21 7/8, 37 7/8, 53 7/8, 69 7/8, 85
 
 from __future__ import annotations
 
+from guide.interview.written import Json
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, inches
 from tests.jobs import Tree, laid, lying, new_door, outlet, standing, wall, window
@@ -184,6 +185,53 @@ def test_notches_follow_the_fall_of_a_pipe() -> None:
     assert len(lows) > 5
     assert lows == sorted(lows, reverse=True)
     assert lows[0] - lows[-1] > inches("1 3/4")
+
+
+def boxed(start: str = "40 in", end: str = "100 in", **told: Json) -> WallLayout:
+    """Return a wall of 196 with a pipe along it that reaches 6 out, its box wished for."""
+    return with_pipes({**lying(start, end, out="6 in"), "along": "box", **told}, length="196 in")
+
+
+def test_a_box_along_a_pipe_leaves_the_line_of_the_wall_and_takes_the_studs_out_of_its_stretch() -> None:
+    """Pipe 40 to 100, out 6: inside 39 to 101, foot 37 1/2 to 102 1/2, 65 long. Posts 1/2 clear of it or with room for a
+    rung before F 5 7/8: from 7 3/8 to 8 7/8, and 62 + 1 1/2 in four spaces of 15 7/8, so none is over 16.
+
+    Under the joists flat lumber fills the 1 1/2 between F and the posts. No stud enters 3/4 past its inside: 38 1/4 to 101 3/4. Both plates run on, and so does the cap that lies behind them.
+    """
+    wall_ = boxed()
+    plain = laid(wall("196 in"))
+
+    assert (decided(wall_, "pipe1.way"), size(wall_.offsets.back)) == ("pipe_box_along", "2 3/8")
+    assert [x for x, _ in spans(wall_.of(Kind.CHASE_POST))] == ["37 1/2", "53 3/8", "69 1/4", "85 1/8", "101"]
+    assert {(size(p.box.y0), size(p.box.y1)) for p in wall_.of(Kind.CHASE_POST)} == {("7 3/8", "8 7/8")}
+    assert spans(wall_.chases) == [("37 1/2", "102 1/2")]
+    (lid,) = (p for p in wall_.of(Kind.CHASE_RUNG) if p.why.key == "part.chase_lid")
+    assert (size(lid.box.y0), size(lid.box.y1), size(lid.cut)) == ("5 7/8", "7 3/8", "65")
+    assert all(p.box.x1 <= inches("38 1/4") or p.box.x0 >= inches("101 3/4") for p in wall_.of(Kind.STUD))
+    for kind in (Kind.BOTTOM_PLATE, Kind.TOP_PLATE, Kind.CAP):
+        assert spans(wall_.of(kind)) == spans(plain.of(kind))
+    assert said(wall_) == []
+
+
+def test_the_drywall_of_a_long_box_is_hung_on_its_posts() -> None:
+    """Two rows before the posts, 8 7/8 to 9 3/8, from end to end of the box; none at the wall's own face there."""
+    inside = [s for s in boxed().of(Kind.DRYWALL) if s.box.x0 < inches("102") and s.box.x1 > inches("38")]
+
+    assert {(size(s.box.y0), size(s.box.y1)) for s in inside} == {("8 7/8", "9 3/8")}
+    assert spans(inside) == [("37 1/2", "102 1/2")] * 2
+
+
+def test_a_box_from_the_corner_stands_against_the_wall_round_it() -> None:
+    """The other wall's drywall ends at 6 3/8: foot from there to 62 1/2; and one over two studs is no notch."""
+    assert spans(boxed("0 in", "60 in").chases) == [("6 3/8", "62 1/2")]
+    assert decided(boxed(end="60 in", out="3 in"), "pipe1.way") == "pipe_box_along"
+
+
+def test_where_no_box_can_be_built_along_a_pipe_the_wall_moves() -> None:
+    """A foot longer than the longest stick of 8 ft, or a plate in the way: 91 + 5 is 96, and 1 in over the slab is a plate."""
+    assert decided(boxed("40 in", "131 in"), "pipe1.way") == "pipe_box_along"
+    assert decided(boxed("40 in", "131 1/16 in"), "pipe1.way") == "pipe_shift"
+    assert decided(boxed(low_left="1 in", low_right="1 in"), "pipe1.way") == "pipe_shift"
 
 
 def test_a_long_pipe_along_the_wall_moves_the_wall_out() -> None:

@@ -8,9 +8,9 @@ from itertools import pairwise
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.survey.model import Basement, Opening
-from tests.properties.laws import FIGURES, HUNG, TICK, holes, meet, slope_of, stacks, swing
+from tests.properties.laws import FIGURES, HUNG, TICK, holes, meet, slope_of, swing
 
-WOOD = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.HEADER, Kind.SILL)
+WOOD = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.HEADER, Kind.SILL, Kind.CHASE_POST)
 SHEET = inches("96")
 Span = tuple[Length, Length]
 
@@ -61,7 +61,10 @@ def _bare_side(wall: WallLayout, basement: Basement, *, far: bool) -> Iterator[s
     low_said = any(remark.saying.key == "remark.drywall_low" for remark in wall.remarks)
     start, end = _run(wall)
     free = [(x0, x1, opening) for opening, x0, x1 in holes(wall.wall, basement)]
-    boxes = [*_boxed(wall), *((each.left, each.right) for each in wall.wall.partitions if not far)]
+    boxes = [
+        *(each for each in _boxed(wall) if each not in fronts(wall)),
+        *((each.left, each.right) for each in wall.wall.partitions if not far),
+    ]
     places = {start, end, *(x for s in sheets for x in (s.box.x0, s.box.x1)), *(x for f in free for x in f[:2])}
     for x0, x1 in pairwise(sorted(x for x in {*places, *(x for b in boxes for x in b)} if start <= x <= end)):
         if x1 - x0 < FIGURES.edge_bearing_least or any(b0 <= x0 and x1 <= b1 for b0, b1 in boxes):
@@ -86,14 +89,17 @@ def loose_sheets(wall: WallLayout, basement: Basement) -> Iterator[str]:
         box = sheet.box
         if not (sheet.wide and min(sheet.wide, sheet.cut) <= SHEET // 2 and max(sheet.wide, sheet.cut) <= SHEET):
             yield f"{sheet.id} is larger than a sheet"
-        if (box.y0, box.y1) not in lies or box.x0 < start or box.x1 > end:
+        front = next((y for (x0, x1), y in fronts(wall).items() if x0 <= box.x0 and box.x1 <= x1), wall.offsets.face)
+        thick = wall.offsets.drywall - wall.offsets.face
+        ends = (box.x0 < start or box.x1 > end) and front == wall.offsets.face
+        if (box.y0, box.y1) not in (*lies, (front, front + thick)) or ends:
             yield f"{sheet.id} does not lie on the studs between the wall's ends"
         for x in (box.x0, box.x1):
             low, high = _heights(wall, sheet, x)
             if low < FIGURES.drywall_floor_gap - TICK or high > wall.wall.height.at(x) - FIGURES.ceiling + TICK:
                 yield f"{sheet.id} stands on the slab or reaches into the ceiling"
         for x0, x1 in _boxed(wall):
-            if meet(box.x0, box.x1, x0, x1):
+            if meet(box.x0, box.x1, x0, x1) and front == wall.offsets.face:
                 yield f"{sheet.id} stands in a box round a pipe"
         for opening, x0, x1 in holes(wall.wall, basement):
             inner = max(x0, box.x0), min(x1, box.x1)
@@ -134,15 +140,21 @@ def _clear(wall: WallLayout, basement: Basement, opening: Opening, x: Length) ->
     return low, tall + fall
 
 
+def fronts(wall: WallLayout) -> dict[Span, Length]:
+    """Return the boxes wider than a bay, which sheets of their own hang on, with how far out their posts reach."""
+    feet = (p.box for p in wall.of(Kind.CHASE_RUNG) if "treated" in p.material)
+    least = FIGURES.stud_spacing + FIGURES.stud_thick
+    return {(foot.x0, foot.x1): foot.y1 for foot in feet if foot.x1 - foot.x0 > least}
+
+
 def _boxed(wall: WallLayout) -> Iterator[Span]:
     """Yield where a box round a pipe, or a pipe that needs one, stands through the face of the wall."""
-    posts = sorted(part.box.x0 for part in wall.of(Kind.CHASE_POST))
-    thick, wider = FIGURES.stud_thick, FIGURES.chase_wider // 2
-    spans = [(left, right + thick) for left, right in zip(posts[::2], posts[1::2], strict=True)]
+    wider = FIGURES.chase_wider // 2
+    spans = [(p.box.x0, p.box.x1) for p in wall.of(Kind.CHASE_RUNG) if "treated" in p.material]
     yield from spans
     ways = {d.id: d.saying.key for d in wall.decisions}
-    for pipe, _, _ in stacks(wall):
-        if ways[f"{pipe.place}.way"] == "decision.pipe_box":
+    for pipe in wall.wall.pipes:
+        if ways[f"{pipe.place}.way"] in ("decision.pipe_box", "decision.pipe_box_along"):
             x0, x1 = pipe.left_edge - wider, pipe.right_edge + wider
             if not any(left <= x0 and x1 <= right for left, right in spans):
                 yield x0, x1

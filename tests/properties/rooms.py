@@ -97,6 +97,7 @@ def things(draw: st.DrawFn, length: int, height: int) -> tuple[list[Tree], list[
         low, out = draw(sizes(2, 60)), wide + draw(sizes(0, 3))
         pipe = lying(tape(start), tape(end), tape(low), tape(wide), tape(out))
         pipe["low_right"] = tape(max(0, low - draw(sizes(-2, 4))))
+        pipe["along"] = draw(st.sampled_from(("you choose", "box", "notches")))
         if draw(st.booleans()):
             places = sorted(draw(st.sets(sizes(1, max(2, length // 16)), min_size=1, max_size=3)))
             fittings: list[Json] = [f"{tape(draw(sizes(1, 8)))} at {tape(at)}" for at in places]

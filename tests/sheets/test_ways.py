@@ -82,6 +82,11 @@ def test_notches_for_a_pipe_along_the_wall_are_priced_beside_moving_the_wall() -
     assert [row[:3] for row in rows] == [
         ("3 1/2", "Pipe 1 behind the studs", "1.5 sq ft"),
         ("2 3/8", "Pipe 1 in notches in the backs of the studs", "0"),
+        (
+            "2 3/8",
+            "Pipe 1 in a box in the room",
+            "0.6 sq ft",
+        ),  # 2 1/2 past the pipe less the other wall's 6 3/8, by 1 1/2
     ]
     assert rows[1][3].endswith("4 of them notched")  # the end stud and the three of the module up to 60
     assert way_typed(WallView(lain.plan, lain.plan.layout.walls[0])) == (
@@ -89,4 +94,4 @@ def test_notches_for_a_pipe_along_the_wall_are_priced_beside_moving_the_wall() -
     )
     lain.change("A.pipe1.along")
     lain.reply("notches")
-    assert [row[0] for row in way_rows(WallView(lain.plan, lain.plan.layout.walls[0]))] == ["2 3/8", "3 1/2"]
+    assert [row[0] for row in way_rows(WallView(lain.plan, lain.plan.layout.walls[0]))] == ["2 3/8", "3 1/2", "2 3/8"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from guide.interview.answers import Certainty
 from guide.lengths import Length, inches
 from guide.survey.build import refs_read
-from guide.survey.model import Profile
+from guide.survey.profile import Profile
 from tests.jobs import job, layout_of, ring, standing, survey_of, wall, window
 
 
