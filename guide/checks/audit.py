@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from guide.checks.findings import Finding, finding
 from guide.layout.heights import case_of
-from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Layout, Material, Part, WallLayout, overlap
+from guide.layout.parts import BOARDS, FULL_HEIGHT, Datum, Kind, Layout, Material, Part, WallLayout, overlap
 from guide.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, greatest, inches, least
 from guide.reference.figures import load_figures
 from guide.reference.stock import load_fasteners
@@ -68,7 +68,7 @@ def _treated(wall: WallLayout) -> Iterator[Finding]:
         low = part.box.z0.datum is Datum.SLAB and part.box.z0.off <= figures.gasket
         if low and part.material in (Material.STUD, Material.SMALL_STUD):
             yield finding("untreated", wall.letter, wall.mark_of(part.box.x0), mark=part.mark)
-        treated = part.material in (Material.TREATED, Material.SMALL_TREATED) or _stands_on_treated(wall, part)
+        treated = part.material in (Material.TREATED, Material.SMALL_TREATED, *BOARDS) or _stands_on_treated(wall, part)
         held = [book.fastener[each.fastener] for each in part.fastenings]
         if treated and held and not any(fastener.treated for fastener in held):
             yield finding("bright_nails", wall.letter, wall.mark_of(part.box.x0), mark=part.mark, nail=held[0].short)

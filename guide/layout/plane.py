@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from guide.layout.openings import extended, off_the_face
 from guide.layout.pipes import narrow, way_at
-from guide.lengths import ZERO, Length
+from guide.lengths import SIXTEENTH, ZERO, Length
 from guide.reference.figures import Figures
 from guide.reference.priorities import ranked
 from guide.survey.model import Opening, Pipe, Wall
@@ -106,7 +106,8 @@ def _needs(wall: Wall, board: Length, figures: Figures) -> list[Length]:
         needs.append(pipe.out + figures.pipe_behind)
         if narrow(pipe, figures):
             needs.append(pipe.out + figures.pipe_in_bay - figures.stud_deep)
-    return needs + [door.jamb - board - figures.stud_deep for door in _doors(wall) if door.jamb]
+    flush = board + figures.stud_deep + SIXTEENTH  # a jamb that stands so little beyond the face meets it
+    return needs + [door.jamb - flush for door in _doors(wall) if door.jamb]
 
 
 def _line(stacks: tuple[Pipe, ...], doors: tuple[Opening, ...], back: Length, board: Length, figures: Figures) -> Line:

@@ -47,8 +47,8 @@ def test_a_wall_moves_out_an_inch_at_most_so_that_a_pipe_needs_no_box() -> None:
 
 
 def test_a_wall_comes_out_to_a_jamb_up_to_an_inch_beyond_it() -> None:
-    """A jamb at 7 wants B 3, one at 7 3/8 B 3 3/8; one at 7 7/16 would take 3 1/2, so that it stays out by 1 1/16."""
-    for jamb, back, way in (("7 in", "3", "flush"), ("7 3/8 in", "3 3/8", "flush"), ("7 7/16 in", "2 3/8", "proud")):
+    """A jamb at 7 wants B 3, one at 7 7/16 B 3 3/8, since a sixteenth is nothing; one at 7 1/2 would take 3 1/2 and stays."""
+    for jamb, back, way in (("7 in", "3", "flush"), ("7 7/16 in", "3 3/8", "flush"), ("7 1/2 in", "2 3/8", "proud")):
         wall_ = with_things(door=door(jamb))
         assert (size(wall_.offsets.back), decided(wall_, "opening1.hole")) == (back, f"door_{way}")
 

@@ -17,6 +17,7 @@ from tests.properties import drywall_law, foam_law, laws
 from tests.properties.ledge_law import open_ledges
 from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
+from tests.properties.window_law import open_tunnels
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
 
@@ -98,6 +99,13 @@ def test_low_concrete_is_closed_by_its_ledge_and_every_fireblock_goes_on_above_i
 def test_every_bay_over_the_concrete_has_its_foam_or_it_is_remarked(tree: Tree) -> None:
     """Between joists, or between joist blocks, a quarter inch clear of them all round."""
     assert not broken(bare_bays, tree)
+
+
+@often
+@any_wall
+def test_every_framed_window_is_lined_from_its_frame_to_the_face_of_the_wall_or_it_is_remarked(tree: Tree) -> None:
+    """A buck half an inch off the concrete (common practice), and drywall on it, each closed all round."""
+    assert not broken(open_tunnels, tree)
 
 
 @often

@@ -17,6 +17,7 @@ from tests.properties.ledge_law import open_ledges
 from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
+from tests.properties.window_law import open_tunnels
 
 BASEMENT = survey_of(job([wall()])).basement
 
@@ -73,7 +74,7 @@ def unscrewed(part: Part) -> Part:
 EVERY: tuple[Law, ...] = (
     laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, laws.unheld_blocks, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
-    open_ledges, bare_bays,
+    open_ledges, bare_bays, open_tunnels,
 )  # fmt: skip
 
 
@@ -118,6 +119,13 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (bare_bays, Kind.RIM, gone),
         (bare_bays, Kind.RIM, moved("1/16")),
         (bare_bays, Kind.RIM, shorter("1/8")),
+        (open_tunnels, Kind.BUCK, gone),
+        (open_tunnels, Kind.BUCK, moved("1/16")),
+        (open_tunnels, Kind.BUCK, moved("0", "1/8")),
+        (open_tunnels, Kind.RETURN, gone),
+        (open_tunnels, Kind.RETURN, shorter("1/16")),
+        (open_tunnels, Kind.RETURN, moved("0", "-1/16")),
+        (laws.clashes, Kind.BUCK, moved("-1")),
         (laws.miscounted, Kind.STUD, gone),
     ],
     ids=lambda each: getattr(each, "__name__", str(each)),
