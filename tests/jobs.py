@@ -66,9 +66,18 @@ def level(height: str, concrete: str) -> Tree:
     }
 
 
-def window(left: str, width: str = "32 in", tall: str = "24 in", sill: str = "48 in") -> Tree:
-    """Return a window in the concrete."""
-    return {"kind": "window", "left": left, "width": width, "tall": tall, "sill": sill}
+def window(left: str, width: str = "32 in", tall: str = "24 in", sill: str = "48 in", **told: Json) -> Tree:
+    """Return a window in the concrete, its frame 5 in behind the face unless told otherwise."""
+    lining: Tree = {"depth": "5 in", "tapers": "alike"}
+    return {"kind": "window", "left": left, "width": width, "tall": tall, "sill": sill, **lining, **told}
+
+
+def tapering(upper_left: str, upper_right: str, lower_left: str, lower_right: str) -> Tree:
+    """Return how far behind the concrete a window's frame stands at its four corners."""
+    return {
+        "depth": upper_left, "tapers": "differ", "depth_upper_right": upper_right, "depth_lower_left": lower_left,
+        "depth_lower_right": lower_right,
+    }  # fmt: skip
 
 
 def new_door(left: str, width: str = "32 in", height: str = "80 in") -> Tree:

@@ -10,12 +10,11 @@ from guide.buying.sheets.plan import Offcut, SheetGoods, sheets_from
 from guide.buying.sticks import Lumber, Stick, TooLong, cut_from
 from guide.buying.takeoff import takeoff
 from guide.layout.drywall import tapered
-from guide.layout.parts import Kind, Layout, Material, Part
+from guide.layout.parts import BOARDS, Kind, Layout, Material, Part
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import NO_PRICES, Prices
 from guide.reference.stock import StockItem, load_stock, sheet_wide, stick_size
-from guide.survey.model import Basement
 from guide.survey.on_hand import offcuts_of, read_on_hand, stick_offcuts_of
 from guide.survey.yard import yard_lengths
 
@@ -24,13 +23,18 @@ LUMBER = {
     "treated_2x4": Material.TREATED,
     "stud_2x3": Material.SMALL_STUD,
     "treated_2x3": Material.SMALL_TREATED,
+    "treated_2x6": Material.BOARD_6,
+    "treated_2x8": Material.BOARD_8,
+    "treated_2x12": Material.BOARD_12,
 }
 """What sticks are bought as, and what is cut from them."""
 
 
-def lumber_of(basement: Basement) -> tuple[str, ...]:
-    """Return what the sticks of a job are bought as, the plain ones first."""
-    return tuple(item for item in LUMBER if item.endswith(basement.stud))
+def lumber_of(layout: Layout) -> tuple[str, ...]:
+    """Return what the sticks of a job are bought as, the plain ones first; boards only where some part is cut from them."""
+    used = {part.material for part in layout.parts.values()}
+    stud = layout.survey.basement.stud
+    return tuple(item for item, wood in LUMBER.items() if item.endswith(stud) or (wood in BOARDS and wood in used))
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +83,7 @@ def buy(layout: Layout, prices: Prices = NO_PRICES) -> Purchase:
     """Return what the layout takes. Rounds up by stick, sheet and pack; the same layout gives the same list."""
     basement = layout.survey.basement
     on_hand, _ = read_on_hand(basement.on_hand or "")
-    lumber = tuple(_lumber(layout, prices, item) for item in lumber_of(basement))
+    lumber = tuple(_lumber(layout, prices, item) for item in lumber_of(layout))
     goods = sheet_goods(layout, prices)
     lines = [
         *(line for each in lumber for line in stick_lines(each.item, each.sticks, basement, on_hand)),

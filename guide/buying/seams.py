@@ -34,20 +34,29 @@ def runs_of(wall: WallLayout, foam_thick: Length) -> Runs:
     under, over = _sum(wide.values()) - floor - level, _sum(wide.values()) - level
     deep = figures.can_deep
     round_rim = _sum((part.along + part.cut) * 2 for part in wall.of(Kind.RIM))
+    buck = (_volume(part.cut, figures.window_return_foam, _in_concrete(part)) for part in wall.of(Kind.BUCK))
     gaps = (
         _volume(floor, figures.foam_floor_gap, deep)
         + _volume(rims + under + over, figures.foam_cut_gap, deep)
         + _volume(round_rim, figures.rim_gap, deep)
         + _volume(upright + level + ends // 2, figures.foam_seam, foam_thick)
+        + sum(buck, start=_volume(ZERO, ZERO, ZERO))
     )
     closing = _sum(part.cut for part in wall.of(Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK))
     return {
-        "adhesive": _run(_sum(_bead(part, figures) for part in foam)),
+        "adhesive": _run(
+            _sum(_bead(part, figures) for part in foam) + _sum(part.cut * 2 for part in wall.of(Kind.RETURN))
+        ),
         "can_foam": gaps,
         "seam_tape": _run(upright + level + _taped_corners(wall, foam)),
         "gasket": _run(_sum(part.cut for part in wall.of(Kind.BOTTOM_PLATE))),
         "sealant": _run(closing * 2),
     }
+
+
+def _in_concrete(part: Part) -> Length:
+    """Return how much of a board's width lies in the hole of the concrete, where a joint runs along it."""
+    return greatest(ZERO, least(ZERO, part.box.y1) - part.box.y0)
 
 
 def _run(length: Length) -> Any:

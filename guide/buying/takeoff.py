@@ -18,8 +18,8 @@ from guide.reference.stock import StockItem, load_fasteners, load_stock
 from guide.survey.model import Basement
 
 COUNTED_ON = {
-    "adhesive": (Kind.FOAM,),
-    "can_foam": (Kind.FOAM, Kind.RIM),
+    "adhesive": (Kind.FOAM, Kind.RETURN),
+    "can_foam": (Kind.FOAM, Kind.RIM, Kind.BUCK),
     "seam_tape": (Kind.FOAM,),
     "gasket": (Kind.BOTTOM_PLATE,),
     "sealant": (Kind.CAP, Kind.LEDGE, Kind.FIREBLOCK, Kind.UPPER_BLOCK),

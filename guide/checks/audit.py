@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from guide.checks.barrier import bare_foam
 from guide.checks.findings import Finding, finding
 from guide.layout.heights import case_of
-from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Layout, Material, Part, WallLayout, overlap
+from guide.layout.parts import BOARDS, FULL_HEIGHT, Datum, Kind, Layout, Material, Part, WallLayout, overlap
 from guide.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, greatest, inches, least
 from guide.reference.figures import load_figures
 from guide.reference.stock import load_fasteners
@@ -26,7 +27,7 @@ ANCHOR_FURTHEST = inches("12")
 
 def audit(wall: WallLayout) -> Iterator[Finding]:
     """Yield what does not hold of the parts of one wall."""
-    for look in (_cap, _treated, _anchors, _studs, _foam, _bare_foam, _plates, _pipes, _old_boxes):
+    for look in (_cap, _treated, _anchors, _studs, _foam, bare_foam, _plates, _pipes, _old_boxes):
         yield from look(wall)
 
 
@@ -69,7 +70,7 @@ def _treated(wall: WallLayout) -> Iterator[Finding]:
         low = part.box.z0.datum is Datum.SLAB and part.box.z0.off <= figures.gasket
         if low and part.material in (Material.STUD, Material.SMALL_STUD):
             yield finding("untreated", wall.letter, wall.mark_of(part.box.x0), mark=part.mark)
-        treated = part.material in (Material.TREATED, Material.SMALL_TREATED) or _stands_on_treated(wall, part)
+        treated = part.material in (Material.TREATED, Material.SMALL_TREATED, *BOARDS) or _stands_on_treated(wall, part)
         held = [book.fastener[each.fastener] for each in part.fastenings]
         if treated and held and not any(fastener.treated for fastener in held):
             yield finding("bright_nails", wall.letter, wall.mark_of(part.box.x0), mark=part.mark, nail=held[0].short)
@@ -130,27 +131,6 @@ def _foam(wall: WallLayout) -> Iterator[Finding]:
     if narrow:
         marks = ", ".join(piece.mark for piece in narrow)
         yield finding("foam_sliver", wall.letter, marks=marks, least=figures.foam_least_piece)
-
-
-def _bare_foam(wall: WallLayout) -> Iterator[Finding]:
-    """Foam before the room is behind drywall; the walls across its ends hide it too."""
-    start, end = wall.left.face, wall.wall.length - wall.right.face
-    hidden = sorted(_hidden(wall))
-    at = start
-    for piece in wall.of(Kind.FOAM):
-        at, last = greatest(at, piece.box.x0), least(end, piece.box.x1)
-        for x0, x1 in [*hidden, (last, last)]:
-            if least(x0, last) - at > SIXTEENTH:
-                yield finding("foam_bare", wall.letter, wall.mark_of(at), wide=least(x0, last) - at)
-            at = greatest(at, least(x1, last))
-
-
-def _hidden(wall: WallLayout) -> Iterator[tuple[Length, Length]]:
-    """Yield the stretches that drywall or a partition stands before, or a pipe with what closes it in."""
-    yield from ((sheet.box.x0, sheet.box.x1) for sheet in wall.of(Kind.DRYWALL))
-    yield from ((each.left, each.right) for each in wall.wall.partitions)
-    beside = load_figures().chase_wider + wall.offsets.deep
-    yield from ((pipe.left_edge - beside, pipe.right_edge + beside) for pipe in wall.wall.pipes)
 
 
 def _plates(wall: WallLayout) -> Iterator[Finding]:

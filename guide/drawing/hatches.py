@@ -89,6 +89,7 @@ _INKS = {
     Look.PACK: ("grain up", PLAIN, False),
     Look.PLATE: ("", PLAIN, False),
     Look.SPAN: ("", PLAIN, False),
+    Look.BUCK: ("grain level", PLAIN, False),
     Look.CAP: ("plywood", PLAIN, False),
     Look.FIREBLOCK: ("rising", PLAIN, False),
     Look.CHASE: ("", HEAVY, False),

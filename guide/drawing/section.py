@@ -36,7 +36,7 @@ BESIDE = inches("3")
 CUTS: dict[Kind, Cut] = {
     Kind.BOTTOM_PLATE: "across", Kind.TOP_PLATE: "across", Kind.HEADER: "across", Kind.SILL: "across",
     Kind.STUD: "along", Kind.PACK: "along", Kind.KING: "along", Kind.TRIMMER: "along", Kind.CRIPPLE: "along",
-    Kind.JOIST_BLOCK: "along",
+    Kind.JOIST_BLOCK: "along", Kind.BUCK: "across",
 }  # fmt: skip
 """How wood lies in the cut; what runs along the wall is cut across its grain."""
 
@@ -151,7 +151,16 @@ def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
     short = [part for part in wall.of(Kind.CRIPPLE, Kind.TRIMMER, Kind.KING, Kind.PACK) if _at(part, x)]
     studs = [] if short or _holes(wall, x) or inside else _seen(wall, Kind.STUD, x)
     yield from (_side(wall, part, x) for part in (*short, *studs))
-    for kind in (Kind.SILL, Kind.HEADER, Kind.BOTTOM_PLATE, Kind.TOP_PLATE, Kind.BACKING, Kind.OUTLET):
+    for kind in (
+        Kind.BUCK,
+        Kind.RETURN,
+        Kind.SILL,
+        Kind.HEADER,
+        Kind.BOTTOM_PLATE,
+        Kind.TOP_PLATE,
+        Kind.BACKING,
+        Kind.OUTLET,
+    ):
         yield from (_side(wall, part, x) for part in wall.of(kind) if _at(part, x))
     for plate in (part for part in wall.of(Kind.BOTTOM_PLATE) if _at(part, x)):
         yield rectangle(Look.GASKET, plate.box.y0, plate.box.y1, ZERO, plate.box.z0.at(w, x))

@@ -46,6 +46,7 @@ class Look(StrEnum):
     PACK = "flat corner stud"
     PLATE = "plate"
     SPAN = "header or sill"
+    BUCK = "window buck"
     CAP = "cap"
     FIREBLOCK = "fireblock"
     CHASE = "box round a pipe"

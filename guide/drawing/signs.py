@@ -31,6 +31,7 @@ SIGNS = {
     Look.PACK: Sign("▌", "P", "flat corner stud"),
     Look.PLATE: Sign("═", "=", "plate"),
     Look.SPAN: Sign("━", "-", "header, sill"),
+    Look.BUCK: Sign("▆", "w", "window buck"),
     Look.CAP: Sign("▄", "^", "cap"),
     Look.FIREBLOCK: Sign("╬", "#", "fireblock"),
     Look.CHASE: Sign("┃", "!", "box round a pipe"),

@@ -242,7 +242,7 @@ def _low(site: Site, parts: Sequence[Part]) -> Iterator[Remark]:
     for part in parts:
         box = part.box
         under = (p for p in parts if p.box.z1.off == box.z0.off and overlap(box.x0, box.x1, p.box.x0, p.box.x1))
-        least_off = least(*(high.at(x) for x in (box.x0, box.x1))) + box.z0.off
+        least_off = high.least_over(box.x0, box.x1) + box.z0.off
         off = greatest(*(high.at(x) for x in (box.x0, *high.breaks(box.x0, box.x1), box.x1))) + box.z0.off
         if least_off < site.foot and off > most and not any(under):
             yield Remark(saying("remark.drywall_low", off=off, most=most), box.x0)

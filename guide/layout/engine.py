@@ -22,6 +22,7 @@ from guide.layout.foam import FoamSite, foam_first, foam_of
 from guide.layout.heights import case_of
 from guide.layout.kept import Kept, exactly, once
 from guide.layout.ledge import ledge_of
+from guide.layout.lining import linings_of
 from guide.layout.offsets import Standing, stand_off
 from guide.layout.openings import opening_decisions
 from guide.layout.outlets import boxes_of, outlet_places
@@ -189,6 +190,8 @@ def _complete(
     others = [*blocks, *foam, *plates, *behind, *over]
     backing, backing_decisions, backing_remarks = backing_of(site, framing, others)
     others += backing
+    linings, lining_remarks = linings_of(site, framing)
+    others += linings
     boxes, box_decisions, box_remarks = boxes_of(site, framing, others)
     hung, sheet_decisions, sheet_remarks = hang(site, framing, boxes)
     far, far_remarks = other_side(site, framing, hung) if site.wall.is_partition else ([], [])
@@ -231,6 +234,7 @@ def _complete(
             *behind_remarks,
             *over_remarks,
             *backing_remarks,
+            *lining_remarks,
             *box_remarks,
             *sheet_remarks,
             *far_remarks,

@@ -23,7 +23,7 @@ from guide.layout.parts import (
     under_joists,
 )
 from guide.layout.site import Site
-from guide.lengths import SIXTEENTH, ZERO, Length
+from guide.lengths import SIXTEENTH, ZERO, Length, inches
 from guide.reference.sayings import Saying, saying
 from guide.survey.model import Opening
 from guide.survey.room import thing_name
@@ -282,7 +282,7 @@ def _decision(site: Site, hole: Hole) -> Decision:
     if opening.width is None or opening.tall is None:
         said = saying("decision.new_door", what=hole.name, leaf=opening.leaf_width or ZERO, wide=wide, at=at)
         return Decision(name, site.letter, said)
-    figures = site.figures
+    figures, board = site.figures, inches(site.basement.drywall).on("basement.drywall")
     tall = opening.tall - (figures.window_buck + figures.window_return_foam) * 2
     said = saying(
         "decision.window",
@@ -294,5 +294,7 @@ def _decision(site: Site, hole: Hole) -> Decision:
         wide=wide,
         tall=tall,
         at=at,
+        clear_wide=wide - board * 2,
+        clear_tall=tall - board * 2,
     )
     return Decision(name, site.letter, said)

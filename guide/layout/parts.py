@@ -97,15 +97,17 @@ class Kind(StrEnum):
     CHASE_POST = "chase post"
     CHASE_RUNG = "chase rung"
     BACKING = "backing block"
+    BUCK = "window buck"
     OUTLET = "electrical box"
     DRYWALL = "drywall sheet"
+    RETURN = "window return"
 
 
 MARKS = {
     Kind.BOTTOM_PLATE: "BP", Kind.TOP_PLATE: "TP", Kind.STUD: "", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T",
     Kind.HEADER: "H", Kind.SILL: "S", Kind.CRIPPLE: "C", Kind.FOAM: "f", Kind.CAP: "cap", Kind.CAP_LAP: "lap", Kind.LEDGE: "L", Kind.LEDGE_LAP: "Llap", Kind.UPPER_BLOCK: "U",
-    Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.RIM: "r", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.BACKING: "B", Kind.OUTLET: "O",
-    Kind.DRYWALL: "D",
+    Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.RIM: "r", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.BACKING: "B", Kind.BUCK: "W", Kind.OUTLET: "O",
+    Kind.DRYWALL: "D", Kind.RETURN: "V",
 }  # fmt: skip
 """What is pencilled on a piece: the wall's letter, this, and a number from the left. Studs have the number alone."""
 
@@ -120,13 +122,19 @@ class Material(StrEnum):
     TREATED = "2x4 treated"
     SMALL_STUD = "2x3"
     SMALL_TREATED = "2x3 treated"
+    BOARD_6 = "2x6 treated"
+    BOARD_8 = "2x8 treated"
+    BOARD_12 = "2x12 treated"
     FOAM = "foam"
     PLYWOOD = "plywood"
     BOX = "box"
     DRYWALL = "drywall"
 
 
-LUMBER = (Material.STUD, Material.TREATED, Material.SMALL_STUD, Material.SMALL_TREATED)
+BOARDS = (Material.BOARD_6, Material.BOARD_8, Material.BOARD_12)
+"""Treated boards, ripped to the width of what is cut from them."""
+
+LUMBER = (Material.STUD, Material.TREATED, Material.SMALL_STUD, Material.SMALL_TREATED, *BOARDS)
 """What is cut from sticks."""
 
 

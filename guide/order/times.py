@@ -35,6 +35,7 @@ def amounts(layout: Layout, wall: WallLayout | None) -> Amounts:
         "opening": Fraction(sum(len(each.wall.openings) for each in walls)),
         "pipe box": Fraction(sum(len(each.chases) for each in walls)),
         "joist block": _count(walls, Kind.JOIST_BLOCK),
+        "window buck": Fraction(sum(_lined(each) for each in walls)),
         "rim bay": _count(walls, Kind.RIM),
         "fireblock": _count(walls, Kind.FIREBLOCK, Kind.UPPER_BLOCK),
         "open fireblock": Fraction(sum(len(open_blocks(each)) for each in walls)),
@@ -64,6 +65,11 @@ def in_hours(minutes: int) -> str:
 
 def _count(walls: tuple[WallLayout, ...], *kinds: Kind) -> Fraction:
     return Fraction(sum(len(wall.of(*kinds)) for wall in walls))
+
+
+def _lined(wall: WallLayout) -> int:
+    """Count the windows that get a buck; a board wider than any that is sold lies beside its like on the same side."""
+    return len({dict(part.why.values)["what"] for part in wall.of(Kind.BUCK)})
 
 
 def _worked(wall: WallLayout) -> int:

@@ -87,6 +87,9 @@ class Figures:
     jamb_twist: Length
     window_buck: Length
     window_return_foam: Length
+    board_2x6: Length
+    board_2x8: Length
+    board_2x12: Length
     head_is_plate: Length
     cripple_least: Length
     header_doubles: Length

@@ -35,6 +35,7 @@ Scale = Literal[
     "pipe box",
     "joist block",
     "rim bay",
+    "window buck",
     "fireblock",
     "open fireblock",
     "framed door",

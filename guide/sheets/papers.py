@@ -22,6 +22,7 @@ from guide.sheets.concrete import concrete_rows, metal_rows
 from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.letter import asked_before, letter_of
+from guide.sheets.lining import lining_rows
 from guide.sheets.markdown import fold, table, text
 from guide.sheets.measure import cards
 from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
@@ -78,7 +79,7 @@ def _templates() -> Environment:
     environment.filters |= {each.__name__: each for each in (record_rows, foam_behind, plates_left_of_corner)}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
-    environment.filters["rim_rows"] = rim_rows
+    environment.filters |= {"rim_rows": rim_rows, "lining_rows": lining_rows}
     environment.filters["concrete_rows"] = concrete_rows
     environment.filters["metal_rows"] = metal_rows
     environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}

@@ -228,7 +228,7 @@ def _bought(layout: Layout) -> Counter[str]:
     foam = _sheets(parts, Material.FOAM, inches(layout.survey.basement.foam_sheet), Length(0))
     plywood = _sheets(parts, Material.PLYWOOD, figures.sheet_long // 2, figures.cap_kerf)
     counts.update({stock["foam"].name: foam, stock["plywood"].name: plywood})
-    for item in lumber_of(layout.survey.basement):
+    for item in lumber_of(layout):
         lengths = sorted(inches(each) for each in stock[item].lengths)
         sticks = (_shortest(part, lengths) for part in parts if part.material is LUMBER[item])
         counts.update(f"{stock[item].name}, {exact_inches(stick)} in" for stick in sticks)

@@ -52,6 +52,12 @@ class Opening:
     free_floor: Length | None = asked("opening.free_floor")
     tall: Length | None = asked("opening.tall")
     sill: Length | None = asked("opening.sill")
+    depth: Length | None = asked("opening.depth")
+    """From the face of the concrete back to the window's own frame, at the upper left corner of its hole."""
+    tapers: str | None = asked("opening.tapers")
+    depth_upper_right: Length | None = asked("opening.depth_upper_right")
+    depth_lower_left: Length | None = asked("opening.depth_lower_left")
+    depth_lower_right: Length | None = asked("opening.depth_lower_right")
     well_wide: Length | None = asked("opening.well_wide")
     """0 where the sill lies above the ground."""
     well_out: Length | None = asked("opening.well_out")

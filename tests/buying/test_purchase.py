@@ -12,7 +12,7 @@ from guide.book.questions import load_book
 from guide.buying.purchase import Purchase, buy
 from guide.buying.sticks import cut_from
 from guide.interview.jobfile import from_json
-from guide.layout.parts import Kind, Layout, Material
+from guide.layout.parts import LUMBER, Kind, Layout, Material
 from guide.lengths import Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.prices import Prices
@@ -56,9 +56,9 @@ def line(purchase: Purchase, beginning: str) -> int:
 
 @pytest.mark.parametrize("name", JOBS)
 def test_every_stick_of_wood_is_cut_from_one_stick_that_holds_it(name: str) -> None:
-    """Takeoff equals parts: each piece of 2x4 stands on exactly one stick, a saw cut between two, none over its end."""
+    """Takeoff equals parts: each piece of wood stands on exactly one stick, a saw cut between two, none over its end."""
     layout, purchase = bought(name)
-    wood = [p.id for p in layout.parts.values() if p.material in (Material.STUD, Material.TREATED)]
+    wood = [p.id for p in layout.parts.values() if p.material in LUMBER]
     held = [part.id for stick in purchase.sticks for part in stick.parts] + [t.part.id for t in purchase.too_long]
 
     assert sorted(held) == sorted(wood)

@@ -14,7 +14,7 @@ from guide.buying.lines import lines_of
 from guide.buying.seams import batts_of, runs_of
 from guide.buying.takeoff import takeoff
 from guide.layout.parts import FULL_HEIGHT, Kind, Layout, Part, WallLayout
-from guide.lengths import Length, inches
+from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
 from guide.reference.stock import FasteningRule, load_fasteners, load_stock
 from guide.sheets.plan import make_plan
@@ -152,6 +152,8 @@ def test_gaps_seams_and_gasket_are_what_a_walk_over_the_face_of_the_foam_finds(t
         rims = (grid["rims"] + grid["over"]) * FIGURES.foam_cut_gap.inch * FIGURES.can_deep.inch
         over = sum(((2 * (p.wide or p.cut) + 2 * p.cut).inch for p in each.of(Kind.RIM)), Fraction(0))
         over *= FIGURES.rim_gap.inch * FIGURES.can_deep.inch
+        for board in each.of(Kind.BUCK):  # half an inch all along it, as deep as it lies in the concrete
+            over += board.cut.inch * Fraction(1, 2) * max(Fraction(0), (min(ZERO, board.box.y1) - board.box.y0).inch)
         floor = grid["floor"] * FIGURES.foam_floor_gap.inch * FIGURES.can_deep.inch
         corners = (left if each.left.what != "open end" and not each.wall.left_joined else 0) + (
             right if each.right.what != "open end" else 0

@@ -219,3 +219,17 @@ def test_a_slip_that_leaves_the_way_open_to_fire_holds_the_work() -> None:
     """A cap that is open, short or missing its plate, and a buried box, are never only a word of warning."""
     for key in ("cap_open", "cap_short", "cap_misses", "plate_end_loose", "old_box_buried"):
         assert load_findings()[key].severity is Severity.HOLD, key
+
+
+def test_foam_left_bare_under_an_upper_sheet_is_told_with_its_run_and_its_height() -> None:
+    """Joists 92, lying sheets, a top row of 48 under 1/2 in: foam is bare from the plate's top, 1 5/8, up to 43 1/2.
+
+    The first sheet of the lower row is 48 long; half an inch of it stands behind the drywall of the wall round the corner.
+    """
+    built = laid(LONG)
+    low = min(built.of(Kind.DRYWALL), key=lambda part: (part.box.z0.off, part.box.x0))
+    bare = replace(built, parts=tuple(part for part in built.parts if part is not low))
+    (found,) = [each for each in audit(bare) if each.key == "foam_bare"]
+    values = dict(found.values)
+
+    assert (values["wide"], values["tall"]) == (inches("47 1/2"), inches("41 7/8"))

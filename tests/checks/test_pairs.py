@@ -315,6 +315,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(pipes=[standing("10 13/16 in", "4 in", "9 in")]),
         one(pipes=[standing("10 7/8 in", "4 in", "9 in")]),
     ),
+    "lining_by_hand": (
+        one(openings=[window("96 in", sill="67 in")]),  # its top is at 91, half an inch over the concrete
+        one(openings=[window("96 in", sill="66 1/2 in")]),
+    ),
     "rim_tight": (one({}, **alongside("7 15/16 in")), one({}, **alongside("8 in"))),
     # the third bay of joists 16 apart: half as wide again is 24
     "joist_missing": (

@@ -37,12 +37,14 @@ def test_every_stud_of_the_layout_is_drawn_under_its_id_and_from_left_to_right(t
 @settings(max_examples=60)
 @given(single_walls())
 def test_every_part_that_shows_from_the_room_is_drawn_once(tree: Tree) -> None:
-    """Laps are hidden by their cap and ledge, and rim foam lies over what is drawn; drywall has a drawing of its own."""
+    """Laps are hidden by cap and ledge, a buck by its framing; rim foam lies over what is drawn; drywall has its own drawing."""
     for laid in layout_of(tree).walls:
         hidden = [
             Kind.CAP_LAP,
             Kind.LEDGE_LAP,
             Kind.RIM,
+            Kind.BUCK,
+            Kind.RETURN,
             Kind.DRYWALL,
             *([] if laid.wall.joists == "alongside" else [Kind.JOIST_BLOCK]),
         ]

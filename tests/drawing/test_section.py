@@ -95,11 +95,14 @@ def test_a_cap_under_the_joists_lies_over_the_plate_to_its_room_edge() -> None:
     assert rows == sorted(set(rows))
 
 
-def test_a_cut_through_a_window_shows_header_and_sill_and_no_stud() -> None:
+def test_a_cut_through_a_window_shows_header_sill_and_lining_and_no_stud() -> None:
+    """Lining: head and sill of buck and return, from the frame 5 in behind the concrete to B 2 3/8 and to D 6 3/8."""
     drawn = section(only(wall("144 in", openings=[window("60 in")])), inches("70"))
+    assert {span[:2] for span in spans(drawn, Look.BUCK)} == {(-inches("5"), inches("2 3/8"))}
+    assert [span[:2] for span in spans(drawn, Look.DRYWALL)].count((-inches("5"), inches("6 3/8"))) == 2
     assert len(spans(drawn, Look.SPAN)) == 2
     assert len(spans(drawn, Look.CONCRETE_CUT)) == 3  # slab, under and over the window
-    assert len(spans(drawn, Look.DRYWALL)) == 2
+    assert len(spans(drawn, Look.DRYWALL)) == 4
 
 
 def test_a_cut_through_a_door_shows_no_bottom_plate() -> None:

@@ -29,6 +29,9 @@ OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP
 SCREWED = inches("16").ticks
 """The furthest from screw to screw through a block's lap; common practice."""
 
+LINING = (Kind.BUCK, Kind.RETURN)
+"""Parts in the tunnel of a window, whose clear they narrow."""
+
 CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK, Kind.UPPER_BLOCK)
 """Parts cut square to the height at their own centre: on a slope one edge stands a little high, the other low."""
 
@@ -102,11 +105,13 @@ def _in_a_notch(wall: Wall, notched: Part, other: Part) -> bool:
     """Say whether what two parts share lies in wood that was taken out of one of them."""
     b = other.box
     x = (max(notched.box.x0, b.x0) + min(notched.box.x1, b.x1)) // 2
+    low = max(b.z0.at(wall, x), notched.box.z0.at(wall, x))
+    high = min(b.z1.at(wall, x), notched.box.z1.at(wall, x))
     return any(
         notch.y0 <= max(b.y0, notched.box.y0)
         and min(b.y1, notched.box.y1) <= notch.y1
-        and notch.z0.at(wall, x) <= b.z0.at(wall, x)
-        and b.z1.at(wall, x) <= notch.z1.at(wall, x)
+        and notch.z0.at(wall, x) <= low
+        and high <= notch.z1.at(wall, x)
         for notch in notched.notches
     )
 
@@ -165,7 +170,7 @@ def strays(wall: WallLayout, basement: Basement) -> Iterator[str]:
         mid = part.centre
         if not box.z0.at(survey, mid) < box.z1.at(survey, mid):
             yield f"{part.id} has no height"
-        if part.kind in OVERHEAD or part.kind is Kind.DRYWALL:  # drywall has laws of its own
+        if part.kind in (*OVERHEAD, *LINING, Kind.DRYWALL):  # drywall and what lines a window have laws of their own
             continue
         x0, x1 = reach(wall)
         nearest = -survey.shelf if part.kind is Kind.UPPER_BLOCK else deepest
@@ -435,7 +440,8 @@ def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
     for opening, x0, x1 in holes(survey, basement):
         for part in solid:
             if (
-                (part.kind is not Kind.TOP_PLATE or opening.keeps == "column" or opening.kind == HUNG)
+                part.kind is not Kind.RETURN
+                and (part.kind is not Kind.TOP_PLATE or opening.keeps == "column" or opening.kind == HUNG)
                 and meet(part.box.x0, part.box.x1, x0, x1)
                 and _in_the_clear(wall, opening, part)
             ):

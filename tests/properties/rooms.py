@@ -25,6 +25,7 @@ from tests.jobs import (
     outlet,
     standing,
     stands,
+    tapering,
     uneven,
     wall,
     window,
@@ -62,7 +63,10 @@ def openings(draw: st.DrawFn, at: int, room: int, height: int) -> tuple[Tree, in
     tall = min(height, draw(sizes(60, 96)))
     if kind == 0:
         tall = draw(sizes(6, 40))
-        return window(tape(at), tape(wide), tape(tall), tape(min(draw(sizes(0, 60)), height - tall))), wide
+        sill = min(draw(sizes(0, 60)), height - tall)
+        depths = [tape(draw(sizes(0, 12))) for _ in range(4 if draw(st.booleans()) else 1)]
+        told = tapering(*depths) if len(depths) == 4 else {"depth": depths[0]}
+        return window(tape(at), tape(wide), tape(tall), tape(sill), **told), wide
     if kind == 1:
         return new_door(tape(at), tape(min(wide, 48 * 16)), tape(tall)), wide
     if kind == 2:

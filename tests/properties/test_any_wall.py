@@ -14,9 +14,11 @@ from guide.layout.parts import WallLayout
 from guide.survey.model import Basement
 from tests.jobs import Tree, layout_of
 from tests.properties import drywall_law, foam_law, laws
+from tests.properties.barrier_law import bare_area
 from tests.properties.ledge_law import open_ledges
 from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
+from tests.properties.window_law import open_tunnels
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
 
@@ -102,6 +104,13 @@ def test_every_bay_over_the_concrete_has_its_foam_or_it_is_remarked(tree: Tree) 
 
 @often
 @any_wall
+def test_every_framed_window_is_lined_from_its_frame_to_the_face_of_the_wall_or_it_is_remarked(tree: Tree) -> None:
+    """A buck half an inch off the concrete (common practice), and drywall on it, each closed all round."""
+    assert not broken(open_tunnels, tree)
+
+
+@often
+@any_wall
 def test_every_upright_drywall_edge_has_wood_behind_it_or_is_remarked(tree: Tree) -> None:
     """Three eighths of an inch of it, all the way up (common practice)."""
     assert not broken(drywall_law.loose_edges, tree)
@@ -112,6 +121,13 @@ def test_every_upright_drywall_edge_has_wood_behind_it_or_is_remarked(tree: Tree
 def test_drywall_openings_and_boxes_cover_the_wall(tree: Tree) -> None:
     """Foam may not stay bare: from the gap at the slab to the ceiling, end to end; the law names the gaps that are meant."""
     assert not broken(drywall_law.bare_framing, tree)
+
+
+@settings(max_examples=30)
+@any_wall
+def test_by_area_no_foam_stays_bare_to_the_room_or_it_is_found(tree: Tree) -> None:
+    """Model code, IRC 2021 R316.4: half an inch of drywall or an equal between foam and room; strips of 3/4 in are caulked."""
+    assert not broken(bare_area, tree)
 
 
 @often

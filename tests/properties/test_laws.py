@@ -13,10 +13,12 @@ from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import inches
 from tests.jobs import Tree, fixture, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
 from tests.properties import drywall_law, foam_law, laws
+from tests.properties.barrier_law import bare_area
 from tests.properties.ledge_law import open_ledges
 from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
+from tests.properties.window_law import open_tunnels
 
 BASEMENT = survey_of(job([wall()])).basement
 
@@ -70,10 +72,15 @@ def unscrewed(part: Part) -> Part:
     return replace(part, fastenings=())
 
 
+def cut_out(part: Part) -> Part:
+    """Cut a whole sheet away, as if an opening were there."""
+    return replace(part, notches=(part.box,))
+
+
 EVERY: tuple[Law, ...] = (
     laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, laws.unheld_blocks, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
-    open_ledges, bare_bays,
+    open_ledges, bare_bays, open_tunnels, bare_area,
 )  # fmt: skip
 
 
@@ -106,6 +113,7 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (laws.unheld_blocks, Kind.FIREBLOCK, moved("0", "-1/16")),
         (laws.unheld_blocks, Kind.FIREBLOCK, unscrewed),
         (laws.unheld_blocks, Kind.STUD, shorter("6")),
+        (bare_area, Kind.DRYWALL, cut_out),
         (drywall_law.loose_edges, Kind.STUD, gone),
         (drywall_law.loose_edges, Kind.DRYWALL, moved("8")),
         (drywall_law.bare_framing, Kind.DRYWALL, gone),
@@ -118,6 +126,13 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (bare_bays, Kind.RIM, gone),
         (bare_bays, Kind.RIM, moved("1/16")),
         (bare_bays, Kind.RIM, shorter("1/8")),
+        (open_tunnels, Kind.BUCK, gone),
+        (open_tunnels, Kind.BUCK, moved("1/16")),
+        (open_tunnels, Kind.BUCK, moved("0", "1/8")),
+        (open_tunnels, Kind.RETURN, gone),
+        (open_tunnels, Kind.RETURN, shorter("1/16")),
+        (open_tunnels, Kind.RETURN, moved("0", "-1/16")),
+        (laws.clashes, Kind.BUCK, moved("-1")),
         (laws.miscounted, Kind.STUD, gone),
     ],
     ids=lambda each: getattr(each, "__name__", str(each)),
