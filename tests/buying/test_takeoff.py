@@ -19,11 +19,11 @@ from guide.reference.figures import load_figures
 from guide.reference.stock import FasteningRule, load_fasteners, load_stock
 from guide.sheets.plan import make_plan
 from tests.jobs import Tree, laid, layout_of, new_door, wall
-from tests.properties.rooms import rooms, single_walls
+from tests.properties.rooms import parted_rooms, rooms, single_walls
 from tests.walkthroughs import worked
 
 FIGURES = load_figures()
-any_job = given(tree=st.one_of(single_walls(), rooms()))
+any_job = given(tree=st.one_of(single_walls(), rooms(), parted_rooms()))
 
 
 def count_by_rule(layout: Layout) -> Counter[str]:
