@@ -274,7 +274,7 @@ def parted_rooms(draw: st.DrawFn) -> Tree:
         if number < len(others) and draw(st.integers(0, 3)):
             there = cast(list[Json], others[number]["openings"])
             others[number] = {**others[number], "openings": [*there, partition(tape(draw(sizes(0, 200))))]}
-    overhead = ("joists", "parallel_gap", "joist_spacing", "first_joist")
+    overhead = ("joists", "parallel_gap", "joist_spacing", "first_joist", "joist_edges")
     told = {
         key: value for key, value in partition_wall(tape(length), (meets[0], meets[1])).items() if key not in overhead
     }
