@@ -1,7 +1,7 @@
 """The walls of a job seen from above, at the height of the windows: what stands in front of what, and who runs through.
 
-Round an inside corner the next wall turns clockwise, round an outside corner the other way. A wall that nothing joins begins
-a new run under the runs before it. Zero is the leftmost and the lowest concrete face.
+Round an inside corner the next wall turns clockwise, round an outside corner the other way. A partition stands square to the
+wall of the job that it meets. A wall that nothing joins begins a new run under the runs before it. Zero is the leftmost and the lowest concrete face.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from guide.layout.ends import End, slanted
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import ZERO, Length, from_inches, inches
 from guide.reference.figures import load_figures
+from guide.survey.model import Opening
 from guide.survey.traverse import Vector, turned
 
 FOUNDATION_SHOWN = CONCRETE_SHOWN * 2
@@ -101,9 +102,16 @@ def _shared(along: Length, share: Fraction, out: Length, other: Fraction) -> Len
 
 
 def _place(walls: Iterable[WallLayout]) -> list[Placed]:
-    """Return every wall where it lies: each run from the top left, runs under each other, the lowest corner at zero."""
+    """Return every wall where it lies: each run from the top left, runs under each other, the lowest corner at zero.
+
+    Partitions that meet a wall follow, each where it was told among that wall's openings.
+    """
+    walls = list(walls)
+    meeting = _met(walls)
     runs: list[list[Placed]] = []
     for wall in walls:
+        if wall.letter in meeting:
+            continue
         before = runs[-1][-1] if runs else None
         if before is not None and wall.wall.left_joined == before.wall.letter:
             x, z = before.at(before.wall.wall.length, ZERO)
@@ -116,7 +124,42 @@ def _place(walls: Iterable[WallLayout]) -> list[Placed]:
         left, low, high = _extent(run)
         placed = [replace(each, x=each.x - left, z=each.z - low + floor) for each in run] + placed
         floor = floor + high - low + BETWEEN_RUNS
+    for wall in walls:  # one that meets a partition comes after it
+        if wall.letter in meeting:
+            letter, side, opening = meeting[wall.letter]
+            placed.append(_meeting(wall, side, opening, next(each for each in placed if each.wall.letter == letter)))
     return placed
+
+
+def _met(walls: list[WallLayout]) -> dict[str, tuple[str, str, Opening]]:
+    """Return, by the letter of each partition that can be placed, the wall it meets, with which end, and at which opening.
+
+    The partitions of a wall's openings are taken from the left by those that meet it, in the order told.
+    """
+    free = {wall.letter: sorted(wall.wall.partitions, key=lambda each: each.left) for wall in walls}
+    found: dict[str, tuple[str, str, Opening]] = {}
+    there = {wall.letter for wall in walls if not wall.wall.is_partition}
+    for wall in walls:
+        for side in ("left", "right") if wall.wall.is_partition else ():
+            letter = wall.wall.met(side) or ""
+            if free.get(letter):
+                opening = free[letter].pop(0)
+                if wall.letter not in found and letter in there:
+                    found[wall.letter] = (letter, side, opening)
+                    there.add(wall.letter)
+    return found
+
+
+def _meeting(wall: WallLayout, side: str, opening: Opening, met: Placed) -> Placed:
+    """Return a partition in its place: its plate between the marks on the wall that it meets, and out into the room."""
+    turn = Fraction(1 if side == "left" else -1)
+    heading = turned(met.heading, (Fraction(0), turn))
+    out = met.wall.offsets.face if met.wall.wall.is_partition else ZERO
+    x, z = met.at(opening.right if side == "left" else opening.left, out)
+    if side == "left":
+        return Placed(wall, x, z, heading)
+    back = Placed(wall, x, z, heading).at(-wall.wall.length, ZERO)
+    return Placed(wall, *back, heading)
 
 
 def _extent(run: list[Placed]) -> tuple[Length, Length, Length]:
@@ -128,10 +171,11 @@ def _extent(run: list[Placed]) -> tuple[Length, Length, Length]:
 
 def _concrete(placed: Placed) -> Iterator[Shape]:
     wall, thick = placed.wall, FOUNDATION_SHOWN
+    if wall.wall.is_partition:  # what it meets is drawn by itself
+        return
     length = wall.wall.length
     left, right = (past_corner(end, thick) for end in (wall.left, wall.right))
-    if not wall.wall.is_partition:
-        yield from _layer(placed, Look.CONCRETE_CUT, [(-left, length + right)], (-thick, ZERO))
+    yield from _layer(placed, Look.CONCRETE_CUT, [(-left, length + right)], (-thick, ZERO))
     deep = wall.offsets.drywall * 2
     if wall.left.what == "framed wall" and wall.left.clear > ZERO:
         yield placed.box(Look.FRAMED_WALL, (ZERO, wall.left.clear), (ZERO, deep))
@@ -148,6 +192,8 @@ def past_corner(end: End, thick: Length) -> Length:
 
 def _foam(placed: Placed) -> Iterator[Shape]:
     wall = placed.wall
+    if wall.wall.is_partition:
+        return
     yield from _layer(
         placed, Look.FOAM_CUT, _spans(wall, Kind.FOAM), (ZERO, wall.offsets.foam_face), wall.of(Kind.FOAM)
     )

@@ -131,7 +131,8 @@ def end_of(
         rests = corner.rests
         round_it = survey.by_letter[neighbour]
         other, case, shelf = offsets[neighbour], cases[neighbour], round_it.shelf
-        sheeted_first = _sheeted_first(wall, round_it)
+        # round an outside corner the sheets of the butt wall lap the edge of those of the through wall
+        sheeted_first = through if what == "outside corner" else _sheeted_first(wall, round_it)
         lengths = wall.length.rests | round_it.length.rests
         measured = corner.measured
         there = ZERO if side == "right" else round_it.length

@@ -55,8 +55,9 @@ def blocks_of(site: Site, runs: Sequence[tuple[Length, Length]]) -> tuple[list[P
     """Return the blocks between the rim and the first joist alongside: at both ends of each run of top plate, and evenly
     between.
 
-    They reach from the rim, over the sill, to the joist, or over a partition from joist to joist. Where that does not bring them over half of the plate there
-    are none, and a remark says so. A block that a pipe goes up through stands beside the pipe.
+    They reach from the rim, over the sill, to the joist, or over a partition from joist to joist. Where that does not
+    bring them over half of the plate there are none, and a remark says so. A block that a pipe goes up through stands
+    beside the pipe.
     """
     figures, wall = site.figures, site.wall
     gap = wall.parallel_gap

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from guide.layout.corners import half_degrees
+from guide.layout.ends import End
 from guide.layout.parts import Box, Kind, Part, overlap
 from guide.lengths import ZERO, Length
+from guide.reference.sayings import Saying, say, saying
 from guide.sheets.view import WallView
 from guide.survey.room import thing_name
+from guide.survey.traverse import degrees_of
 
 
 def drywall_rows(view: WallView, *, far: bool = False) -> list[tuple[str, ...]]:
@@ -40,6 +44,23 @@ def _edges(view: WallView, part: Part) -> tuple[Length, Length]:
 def _past(view: WallView, at: Length, part: Part) -> str:
     """Print where a sheet starts; round an outside corner that is past the plates, and reads so, not as below zero."""
     return f"{view.bare(-at, part.place_rests)} past" if at < ZERO else view.bare(at, part.place_rests)
+
+
+def outside_lines(view: WallView) -> list[str]:
+    """Return one line for each outside corner: whose sheets hang first there, and how far the others run past."""
+    ends = (("left", view.wall.left), ("right", view.wall.right))
+    said = [_round_it(side, end) for side, end in ends if end.what == "outside corner"]
+    return [say(each, view.plan.tape, view.plan.guessed) for each in said]
+
+
+def _round_it(side: str, end: End) -> Saying:
+    other = saying("hung.wall", letter=end.neighbour) if end.neighbour else saying("hung.other")
+    if end.mitred:
+        degrees = half_degrees(180 - abs(degrees_of(end.turn)))
+        return saying("hung.mitred", side=side, other=other, degrees=degrees)
+    if end.through:
+        return saying("hung.through", side=side, other=other)
+    return saying("hung.butt" if end.neighbour else "hung.alone", side=side, other=other, past=-end.first_sheet)
 
 
 def cut_outs(view: WallView, *, far: bool = False) -> list[str]:

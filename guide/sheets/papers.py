@@ -20,7 +20,7 @@ from guide.reference.steps import load_cautions, load_steps
 from guide.sheets.backing import backing_rows
 from guide.sheets.concrete import concrete_rows, metal_rows
 from guide.sheets.cuts import goods_of, yard_rips
-from guide.sheets.drywall import cut_outs, drywall_rows
+from guide.sheets.drywall import cut_outs, drywall_rows, outside_lines
 from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.lining import lining_rows
 from guide.sheets.markdown import fold, table, text
@@ -70,7 +70,13 @@ def _templates() -> Environment:
     environment.filters["text"] = text
     environment.filters["retold"] = retold
     environment.filters.update(ROWS)
-    environment.filters |= {"drywall_rows": drywall_rows, "cut_outs": cut_outs, "takes": takes, "walk_of": walk_of}
+    environment.filters |= {
+        "drywall_rows": drywall_rows,
+        "cut_outs": cut_outs,
+        "outside_lines": outside_lines,
+        "takes": takes,
+        "walk_of": walk_of,
+    }
     environment.filters |= {
         "outlet_rows": outlet_rows,
         "outlets_given": outlets_given,

@@ -108,7 +108,7 @@ class _Reader:
             fixtures=tuple(self.fill(Fixture, p, place=p) for p in self._items(letter, "fixtures", "fixture")),
         )
         if wall.is_partition:
-            return replace(wall, concrete=wall.height, string=_FLAT, lean=ZERO, shelf=ZERO)
+            wall = replace(wall, concrete=wall.height, string=_FLAT, lean=ZERO, shelf=ZERO)
         wall = wall if wall.concrete else replace(wall, concrete=_under_the_joists(wall))
         return self._with_joists(wall) if wall.joist_edges else wall
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from fractions import Fraction
 from itertools import pairwise
+from math import ceil
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -19,11 +20,12 @@ from guide.reference.figures import load_figures
 from guide.reference.stock import FasteningRule, load_fasteners, load_stock
 from guide.sheets.plan import make_plan
 from tests.jobs import Tree, laid, layout_of, new_door, wall
-from tests.properties.rooms import rooms, single_walls
+from tests.properties.laws import joists
+from tests.properties.rooms import parted_rooms, rooms, single_walls
 from tests.walkthroughs import worked
 
 FIGURES = load_figures()
-any_job = given(tree=st.one_of(single_walls(), rooms()))
+any_job = given(tree=st.one_of(single_walls(), rooms(), parted_rooms()))
 
 
 def count_by_rule(layout: Layout) -> Counter[str]:
@@ -48,12 +50,17 @@ def butts(each: WallLayout, part: Part) -> bool:
 
 
 def overhead(each: WallLayout) -> list[Fraction]:
-    """Return where joists or blocks are over the wall's own concrete, in inches from its left corner."""
+    """Return where joists or blocks are over the wall's own concrete, in inches from its left corner.
+
+    A partition right under a joist is nailed to it evenly, every 16 in or closer.
+    """
+    if each.wall.is_partition and each.wall.parallel_gap == ZERO:
+        room = (each.plate - FIGURES.stud_thick).inch
+        bays = max(1, ceil(room / FIGURES.stud_spacing.inch))
+        return [(each.plate_start + FIGURES.stud_thick // 2).inch + room * n / bays for n in range(bays + 1)]
     if each.wall.joists == "alongside":
         return [(b.box.x0.inch + b.box.x1.inch) / 2 for b in each.of(Kind.JOIST_BLOCK)]
-    assert each.wall.first_joist is not None
-    first = each.wall.first_joist.inch + FIGURES.joist_thick.inch / 2
-    every = [first + Fraction(each.wall.joist_spacing or "16") * n for n in range(200)]
+    every = [((x0 + x1) // 2).inch for x0, x1 in joists(each.wall)]
     return [x for x in every if x < each.wall.length.inch]
 
 

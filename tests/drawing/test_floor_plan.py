@@ -13,7 +13,7 @@ from guide.layout.parts import Layout
 from guide.lengths import ZERO, inches
 from guide.reference.codes import load_code
 from tests.drawing.examples import bare_room, busy_room, first_wall
-from tests.jobs import Tree, job, layout_of, ring, standing, survey_of, wall, window
+from tests.jobs import Tree, job, layout_of, partition, partition_wall, ring, standing, survey_of, wall, window
 from tests.properties.rooms import rooms
 
 
@@ -105,6 +105,23 @@ def test_concrete_of_two_runs_never_overlaps(tree: Tree) -> None:
         apart = one.bottom.at(one.x0) >= other.top.at(other.x0) or other.bottom.at(other.x0) >= one.top.at(one.x0)
         beside = one.x1 <= other.x0 or other.x1 <= one.x0
         assert apart or beside
+
+
+def test_a_partition_stands_between_the_marks_on_the_wall_it_meets_and_square_to_it() -> None:
+    """Met at 80 on the top wall: from above its plate lies from 80 to 83 1/2 across, F of that wall under its concrete, and
+    ends 120 under it. Met by its right end on the bottom wall, whose 60 from its left is 132 from the leftmost concrete,
+    it lies as far up: from 132 - 3 1/2 to 132."""
+    lengths = ("192 in", "144 in", "192 in", "144 in")
+    each = [wall(length, right="inside corner", right_first="you choose") for length in lengths]
+    for number, left in ((0, "80 in"), (2, "60 in")):
+        each[number] = {**each[number], "openings": [partition(left)]}
+    told = [partition_wall("120 in"), partition_wall("40 in", (None, "C"))]
+    down, up = fills(floor_plan(layout_of(ring([*each, *told]))), Look.FRAMING)[-2:]
+
+    assert (down.x0, down.x1) == (inches("80"), inches("83 1/2"))
+    assert (down.bottom.at(down.x0), down.top.at(down.x0)) == (inches("24"), inches("144") - inches("5 7/8"))
+    assert (up.x0, up.x1) == (inches("132") - inches("3 1/2"), inches("132"))
+    assert (up.bottom.at(up.x0), up.top.at(up.x0)) == (inches("5 7/8"), inches("40"))
 
 
 def test_a_job_without_a_wall_to_draw_says_so() -> None:

@@ -18,7 +18,7 @@ from guide.layout.parts import Layout
 from guide.lengths import ZERO, Tape, inches
 from tests.drawing.examples import bare_room, busy_room, first_wall
 from tests.jobs import Tree, layout_of
-from tests.properties.rooms import rooms, single_walls
+from tests.properties.rooms import parted_rooms, rooms, single_walls
 
 HERE = Path(__file__).parent
 BOX_OR_BLOCK = re.compile(r"[\x20-\x7e\u2500-\u259f\n]*")
@@ -46,7 +46,7 @@ def partial_surveys(draw: st.DrawFn) -> Tree:
     return {**tree, "walls": kept}  # type: ignore[dict-item]
 
 
-JOBS = st.one_of(single_walls(), rooms(), partial_surveys())
+JOBS = st.one_of(single_walls(), rooms(), parted_rooms(), partial_surveys())
 
 
 @pytest.mark.parametrize("name", ["elevation", "section", "plan"])

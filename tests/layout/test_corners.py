@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from guide.interview.written import Json
 from guide.layout.engine import lay_out
 from guide.layout.parts import Kind, Layout, WallLayout
@@ -294,3 +296,13 @@ def test_round_an_outside_corner_the_first_sheet_covers_the_end_of_the_other_wal
     assert marks(d, Kind.STUD)[:3] == ["0", "11 1/4", "27 1/4"]
     assert decided(d, "zero") == "zero_past"
     assert {f"{rest}.length@floor" for rest in "CD"} <= d.zero.rests
+
+
+@pytest.mark.parametrize(("first", "longer"), [("this wall", True), ("this wall", False), ("other wall", True)])
+def test_round_an_outside_corner_the_butt_walls_sheets_lap_whichever_wall_is_longer(first: str, longer: bool) -> None:
+    """3 1/2 of framing and 1/2 of drywall past the butt wall's plates, nothing past those of the through wall."""
+    one, other = ("144 in", "120 in") if longer else ("120 in", "144 in")
+    a, b = layout_of(job([wall(one, right="outside corner", right_first=first), wall(other)])).walls
+    through, butt = (a.right, b.left) if first == "this wall" else (b.left, a.right)
+
+    assert [size(through.first_sheet), size(butt.first_sheet)] == ["0", "-4"]

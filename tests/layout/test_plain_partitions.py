@@ -7,11 +7,10 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from guide.checks.check import check
 from guide.interview.written import Json
-from guide.layout.parts import Kind, Layout, WallLayout
+from guide.layout.parts import Kind, Layout
 from guide.order.plan import order_of_work
 from guide.reference.codes import load_code
 from guide.survey.closing import closing
@@ -30,7 +29,7 @@ from tests.jobs import (
 )
 from tests.layout.sizes import cuts, decided, marks, said, size, spans
 from tests.properties import drywall_law, laws
-from tests.properties.rooms import basements, sizes, tape, walls
+from tests.properties.rooms import parted_rooms
 
 BEHIND = (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.RIM, Kind.FIREBLOCK, Kind.UPPER_BLOCK, Kind.PACK)
 """What only a wall against concrete has."""
@@ -160,33 +159,13 @@ def test_its_work_is_that_of_a_partition_and_waits_for_the_studs_that_it_is_scre
     assert "studs@A" in steps["end_stud@E.left"].needs
 
 
-@st.composite
-def rooms_parted(draw: st.DrawFn) -> Tree:
-    """Draw a wall without things, and a partition from it with a door and boxes anywhere, to nothing or to a second one."""
-    length = draw(sizes(60, 240))
-    drawn: Tree = draw(walls(plain=True))
-    mine: Tree = {
-        key: drawn[key] for key in ("height", "joists", "parallel_gap", "joist_spacing", "first_joist") if key in drawn
-    }
-    mine["height"] = [f"{tape(draw(sizes(84, 98)))} at {at}" for at in ("left", "right")]
-    doors: list[Json] = [new_door(tape(draw(sizes(12, 60))))] if draw(st.booleans()) else []
-    boxes: list[Json] = [outlet(tape(draw(st.integers(0, length)))) for _ in range(draw(st.integers(0, 2)))]
-    meets = ("A", ("A", None)[draw(st.integers(0, 1))])
-    told = {**partition_wall(tape(length), meets), **mine, "openings": doors, "boxes": boxes}
-    for key in ("joist_spacing", "first_joist") if "parallel_gap" in mine else ():
-        del told[key]
-    return job([draw(walls(plain=True)), told], **draw(basements()))
-
-
 @settings(max_examples=12)
-@given(tree=rooms_parted())
+@given(tree=parted_rooms())
 def test_any_partition_keeps_the_laws(tree: Tree) -> None:
     layout = layout_of(tree)
-    alone: WallLayout | None = layout.by_letter.get("B")
-    if alone is None:
-        return
+    alone = [wall for wall in layout.walls if wall.wall.is_partition]
     each = (
         laws.clashes, laws.hanging, laws.untiled, laws.joints_in_the_air, laws.in_the_way, laws.miscounted,
-        drywall_law.loose_edges, drywall_law.bare_framing,
+        laws.strays, laws.loose_backing, drywall_law.loose_edges, drywall_law.bare_framing, drywall_law.loose_sheets,
     )  # fmt: skip
-    assert not [broken for law in each for broken in law(alone, layout.survey.basement)]
+    assert not [broken for law in each for wall in alone for broken in law(wall, layout.survey.basement)]

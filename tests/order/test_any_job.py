@@ -14,9 +14,9 @@ from guide.order.plan import Step, order_of_work
 from guide.reference.figures import load_figures
 from tests.jobs import Tree, layout_of
 from tests.order.jobs_in_order import waits_for
-from tests.properties.rooms import rooms, single_walls
+from tests.properties.rooms import parted_rooms, rooms, single_walls
 
-any_job = given(tree=st.one_of(single_walls(), rooms()))
+any_job = given(tree=st.one_of(single_walls(), rooms(), parted_rooms()))
 
 BUILT_IN = {
     Kind.BOTTOM_PLATE: "bottom_plate", Kind.TOP_PLATE: "top_plate", Kind.STUD: "studs", Kind.KING: "openings",
@@ -53,9 +53,12 @@ def _z(layout: WallLayout, level: Level, x: Length) -> Length:
 
 
 def hides(layout: WallLayout, front: Part, behind: Part) -> bool:
-    """Say whether one part stands between a hand in the room and another part, as seen straight on."""
+    """Say whether one part stands between a hand in the room and another part, as seen straight on.
+
+    The sheets on the far side of a partition are hung from there, before its studs.
+    """
     a, b = front.box, behind.box
-    if a.y0 < b.y1 or not overlap(a.x0, a.x1, b.x0, b.x1):
+    if behind.kind is Kind.DRYWALL or a.y0 < b.y1 or not overlap(a.x0, a.x1, b.x0, b.x1):
         return False
     x = (max(a.x0, b.x0) + min(a.x1, b.x1)) // 2
     return overlap(_z(layout, a.z0, x), _z(layout, a.z1, x), _z(layout, b.z0, x), _z(layout, b.z1, x))

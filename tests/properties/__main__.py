@@ -18,7 +18,7 @@ from guide.interview.written import Json
 from tests.jobs import Tree, layout_of
 from tests.properties import laws
 from tests.properties.ledge_law import corner_ledges
-from tests.properties.rooms import rooms, single_walls
+from tests.properties.rooms import parted_rooms, rooms, single_walls
 from tests.properties.test_laws import EVERY
 from tests.properties.twins import half_told
 
@@ -28,6 +28,7 @@ HALF_TOLD = (laws.clashes, laws.strays, laws.hanging, laws.in_the_way)
 SORTS: dict[str, st.SearchStrategy[Tree]] = {
     "one wall": single_walls(),
     "a room": rooms(),
+    "a room with a partition": parted_rooms(),
     "told in part": half_told(st.one_of(single_walls(), rooms())),
 }
 

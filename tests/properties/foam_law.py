@@ -18,6 +18,8 @@ def bare_concrete(wall: WallLayout, basement: Basement) -> Iterator[str]:
     of half an inch or less (sealed with can foam), the cutting step, and on a slope the triangle over a square sheet.
     Under a cap at the joists the foam stops half an inch below it.
     """
+    if wall.wall.is_partition:  # it has no concrete
+        return
     foam = [p.box for p in wall.of(Kind.FOAM)]
     gaps = list(_foam_gaps(wall, basement))
     start, end = _foam_ends(wall)

@@ -357,7 +357,12 @@ def joists(wall: Wall) -> list[tuple[Length, Length]]:
 
 
 def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:
-    """Yield where fire could run further along the wall than the code profile's limit, when nothing says so."""
+    """Yield where fire could run further along the wall than the code profile's limit, when nothing says so.
+
+    Behind a partition there is no hollow: its plates and end studs close its bays.
+    """
+    if wall.wall.is_partition:
+        return
     said = {remark.saying.key for remark in wall.remarks}
     limit = load_code().blocks_along.length
     blocks = sorted(wall.of(Kind.FIREBLOCK), key=lambda p: p.box.x0)

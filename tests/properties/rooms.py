@@ -11,6 +11,7 @@ from typing import cast
 
 from hypothesis import strategies as st
 
+from guide.interview.answers import wall_letter
 from guide.interview.written import Json
 from tests.jobs import (
     Tree,
@@ -23,6 +24,8 @@ from tests.jobs import (
     lying,
     new_door,
     outlet,
+    partition,
+    partition_wall,
     standing,
     stands,
     tapering,
@@ -261,3 +264,33 @@ def rooms(draw: st.DrawFn) -> Tree:
     if closed:
         basement["ring"] = "yes" if turns[-1] == "inside corner" else "outside"
     return job(each, **basement)
+
+
+@st.composite
+def parted_rooms(draw: st.DrawFn) -> Tree:
+    """Draw a room and a partition from one of its walls, with a door and boxes anywhere, to nothing or to another wall.
+
+    The walls mostly tell it among their openings, where there is room for that or where there is none.
+    """
+    room: Tree = draw(rooms())
+    others = cast(list[Tree], room["walls"])
+    length = draw(sizes(30, 240))
+    drawn: Tree = draw(walls(plain=True))
+    meets: list[str | None] = []
+    for _ in range(2):
+        number = draw(st.integers(0, len(others)))
+        meets.append(wall_letter(number) if number < len(others) else None)
+        if number < len(others) and draw(st.integers(0, 3)):
+            there = cast(list[Json], others[number]["openings"])
+            others[number] = {**others[number], "openings": [*there, partition(tape(draw(sizes(0, 200))))]}
+    overhead = ("joists", "parallel_gap", "joist_spacing", "first_joist", "joist_edges")
+    told = {
+        key: value for key, value in partition_wall(tape(length), (meets[0], meets[1])).items() if key not in overhead
+    }
+    told |= {key: drawn[key] for key in overhead if key in drawn}
+    told["height"] = [f"{tape(draw(sizes(84, 98)))} at {at}" for at in ("left", "right")]
+    if draw(st.booleans()):
+        told["openings"] = [new_door(tape(draw(sizes(0, 100))))]
+    told["boxes"] = cast(Json, draw(boxes(length)))
+    told["fixtures"] = cast(Json, draw(fixtures(length)))
+    return {**room, "walls": cast(Json, [*others, told])}

@@ -10,7 +10,7 @@ from guide.lengths import ZERO
 from tests.jobs import Tree, layout_of
 from tests.properties import drywall_law, foam_law, laws
 from tests.properties.ledge_law import corner_ledges
-from tests.properties.rooms import rooms, single_walls
+from tests.properties.rooms import parted_rooms, rooms, single_walls
 from tests.properties.twins import half_told
 
 
@@ -24,7 +24,7 @@ def test_walls_that_meet_in_a_corner_share_no_volume(tree: Tree) -> None:
 
 
 @settings(max_examples=60)
-@given(tree=rooms())
+@given(tree=st.one_of(rooms(), parted_rooms()))
 def test_each_wall_of_a_room_keeps_the_laws_of_a_single_wall(tree: Tree) -> None:
     """A neighbour moves ends, foam and caps, and gives nothing leave to clash, hang or be bare."""
     layout = layout_of(tree)

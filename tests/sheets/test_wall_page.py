@@ -8,10 +8,12 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import from_json
 from guide.layout.parts import Kind
 from guide.lengths import in_inches, inches
+from guide.sheets.drywall import outside_lines
 from guide.sheets.papers import papers
 from guide.sheets.plan import Plan, make_plan
+from guide.sheets.view import WallView
 from guide.worked import WORKED_JOBS
-from tests.jobs import job, partition, partition_wall, wall
+from tests.jobs import Tree, job, partition, partition_wall, wall
 from tests.walkthroughs import worked
 
 
@@ -87,3 +89,20 @@ def test_a_partitions_page_speaks_of_no_foam_and_no_concrete_corner_and_lists_bo
     for words in ("## Foam", "## Fireblocks", "concrete corner", "## How much heat", "| locked"):
         assert words not in before
     assert {"0", "114 1/8"} <= {cell for row in _rows(before, r"BD\d+") for cell in row}
+
+
+def test_round_an_outside_corner_the_page_says_whose_sheets_go_first_and_how_far_the_others_run_past() -> None:
+    """Through ends flush; butt covers 3 1/2 of the other's framing and 1/2 of its sheet, whichever wall is longer. Mitred at
+    45 degrees of turn, 56 11/16 across marks at 60 and 80, neither laps: a bead of 135."""
+    round_it: Tree = {"right": "outside corner", "right_first": "this wall"}
+    walls = [
+        wall("96 in", across="100 in", **round_it),
+        wall("144 in", across="56 11/16 in", **round_it),
+        wall("96 in"),
+    ]
+    plan = make_plan(load_book(), from_json(job(walls, square="across the corners"), load_book()))
+    a, b, c = ([" ".join(line.split()) for line in outside_lines(WallView(plan, laid))] for laid in plan.layout.walls)
+
+    assert [line.partition(": ")[2].partition(" and ")[0] for line in a] == ["these sheets hang first"]
+    assert "hang these after those of wall A. They run 4 in past" in b[0]
+    assert all("an outside corner of 135 degrees" in line for line in (b[1], c[0]))
