@@ -94,13 +94,14 @@ def _templates() -> Environment:
     return environment
 
 
-def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, str]:
+def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None, *, ascii_only: bool = False) -> dict[str, str]:
     """Return every paper by its file name: the whole job sheet, the shopping list, a page for each wall laid out.
 
     `again` are the readings to tape again; None when nobody worked them out, since that takes a layout for each.
+    `ascii_only` draws with nothing but ASCII, for a screen without other characters.
     """
     views = [WallView(plan, wall) for wall in plan.layout.walls]
-    drawn = pictures(plan)
+    drawn = pictures(plan, ascii_only=ascii_only)
     drawings = {picture.name: picture.text for picture in drawn}
     trips = trips_of(plan)
     letter = letter_of(plan)
