@@ -23,6 +23,7 @@ from guide.sheets.cuts import goods_of, yard_rips
 from guide.sheets.drywall import cut_outs, drywall_rows
 from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.markdown import fold, table, text
+from guide.sheets.marks import mark_rows
 from guide.sheets.measure import cards
 from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
@@ -78,7 +79,7 @@ def _templates() -> Environment:
     environment.filters |= {each.__name__: each for each in (record_rows, foam_behind, plates_left_of_corner)}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
-    environment.filters["rim_rows"] = rim_rows
+    environment.filters |= {"rim_rows": rim_rows, "mark_rows": mark_rows}
     environment.filters["concrete_rows"] = concrete_rows
     environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}
     environment.filters["stops"] = stops
