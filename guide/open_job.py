@@ -237,6 +237,12 @@ class OpenJob:
         """What the last answer brought to light; nothing while that has not been looked for yet."""
         return self._raised.last if self._raised is not None and self._since is None else ()
 
+    def signable(self) -> tuple[Action, ...]:
+        """Return the beginning of what signs off each warning that is not signed off yet, the one raised last first."""
+        from guide.sheets.raised import signable
+
+        return signable(self.plan, self._raised_last)
+
     def decides(self, name: str) -> tuple[Action, ...]:
         """Return what the person can say to decide otherwise what was decided of a piece, or of a thing on a wall."""
         from guide.sheets.piece import decides

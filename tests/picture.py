@@ -9,6 +9,7 @@ from pathlib import Path
 from guide.book.questions import load_book
 from guide.rehearsal import Rehearsal
 from guide.tui.app import make_app
+from tests.tui.test_talk import settled
 
 PICTURE = Path(__file__).parent.parent / "walkthroughs" / "talk.svg"
 SIZE = (132, 40)
@@ -23,8 +24,7 @@ async def picture() -> str:
     async with app.run_test(size=SIZE) as pilot:
         while session.current is not None and session.current.path != STOP_AT and session.worked_reply:
             await pilot.press("enter")
-        await pilot.pause()
-        await pilot.pause()
+        await settled(pilot)
         return _plain(app.export_screenshot(title="wallbrief"))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from guide.layout.ends import End, squared
-from guide.layout.heights import cap_meets_plate, most_over_concrete, over_concrete
+from guide.layout.heights import cap_can_lie, cap_meets_plate, most_over_concrete, over_concrete
 from guide.layout.openings import Stretch
 from guide.layout.parts import Box, Datum, Decision, Kind, Level, Material, Part, Remark, under_joists
 from guide.layout.pipes import Stack
@@ -43,6 +43,8 @@ def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decisi
     if back >= face:
         said = saying("decision.cap_sill", out=back)
         return [], [Decision(f"{site.letter}.cap", site.letter, said)], remarks
+    if wall.cap == "on the concrete" and case != 1:
+        remarks.append(Remark(saying("remark.cap_not_there"), site.start))
     (x0, left), (off, right) = (_start(end, back, face, case, weighed) for end in (site.left, site.right))
     x1 = wall.length - off
     low = Level(Datum.CONCRETE, ZERO) if case == 1 else under_joists(figures.plywood)
@@ -164,5 +166,9 @@ def _decision(site: Site) -> Decision:
     if site.cap_case == 3:
         said = saying("decision.cap_3", gap=over_concrete(site.wall, ZERO, site.wall.length))
         return Decision(f"{site.letter}.cap", site.letter, said, (saying("alternative.cap_joists_alone"),))
+    if cap_can_lie(site.wall, site.figures):
+        said = saying("decision.cap_2_said")
+        beaten = saying("alternative.cap_on_concrete", meets=meets, thick=site.figures.plywood)
+        return Decision(f"{site.letter}.cap", site.letter, said, (beaten,))
     said = saying("decision.cap_2", meets=meets, least=site.figures.cap_overlap)
     return Decision(f"{site.letter}.cap", site.letter, said, (saying("alternative.cap_1"),))

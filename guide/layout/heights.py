@@ -12,15 +12,22 @@ def case_of(wall: Wall, figures: Figures) -> int:
 
     In the third case the cap runs under the joists as in the second, and a ledge of plywood lies on the concrete besides,
     all along or, where its top steps, on the low part. Over a step the cap never lies on the concrete.
-    The edges meet when they face each other by half an inch or more all along the wall. Where the plywood does not even
-    fit between concrete and joists, it cannot lie there.
+    The person may say that it runs under the joists; that it lies on the concrete only where it can.
     """
     if ledges_on(wall, figures):
         return 3
     if wall.is_partition:  # its plate goes up to the joists, and there is no concrete to cap
         return 1
+    return 1 if cap_can_lie(wall, figures) and wall.cap != "under the joists" else 2
+
+
+def cap_can_lie(wall: Wall, figures: Figures) -> bool:
+    """Say whether a cap on the concrete would close the gap: its edge and the plate's face each other all along the wall.
+
+    Half an inch is enough. Where the plywood does not even fit between concrete and joists, it cannot lie there.
+    """
     fits = over_concrete(wall, ZERO, wall.length) >= figures.plywood and not wall.concrete.steps
-    return 1 if fits and cap_meets_plate(wall, figures) >= figures.cap_overlap else 2
+    return fits and cap_meets_plate(wall, figures) >= figures.cap_overlap
 
 
 def ledges_on(wall: Wall, figures: Figures) -> tuple[tuple[Length, Length], ...]:

@@ -46,7 +46,8 @@ class Site:
     def over_plate(self) -> Length:
         """What lies between the top plate and the joists: nothing, or the cap."""
         thick = self.figures.plywood if self.cap_case != 1 else ZERO
-        return thick.with_rests(cap_meets_plate(self.wall, self.figures).rests)
+        said = set() if self.wall.cap in (None, "you choose") else {self.wall.ref("cap")}
+        return thick.with_rests(cap_meets_plate(self.wall, self.figures).rests | said)
 
     @cached_property
     def head(self) -> Level:

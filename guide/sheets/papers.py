@@ -24,6 +24,7 @@ from guide.sheets.drywall import cut_outs, drywall_rows, outside_lines
 from guide.sheets.letter import asked_before, letter_of
 from guide.sheets.lining import lining_rows
 from guide.sheets.markdown import fold, table, text
+from guide.sheets.marks import mark_rows
 from guide.sheets.measure import cards
 from guide.sheets.outlets import needs_outlets, outlet_rows, outlets_given
 from guide.sheets.pictures import corners_of, pictures
@@ -85,7 +86,7 @@ def _templates() -> Environment:
     environment.filters |= {each.__name__: each for each in (record_rows, foam_behind, plates_left_of_corner)}
     environment.filters["hours"] = in_hours
     environment.filters["backing_rows"] = backing_rows
-    environment.filters |= {"rim_rows": rim_rows, "lining_rows": lining_rows}
+    environment.filters |= {"rim_rows": rim_rows, "lining_rows": lining_rows, "mark_rows": mark_rows}
     environment.filters["concrete_rows"] = concrete_rows
     environment.filters["metal_rows"] = metal_rows
     environment.filters |= {"way_rows": way_rows, "way_typed": way_typed}
@@ -102,13 +103,14 @@ def _templates() -> Environment:
     return environment
 
 
-def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None) -> dict[str, str]:
+def papers(plan: Plan, again: tuple[Doubtful, ...] | None = None, *, ascii_only: bool = False) -> dict[str, str]:
     """Return every paper by its file name: the whole job sheet, the shopping list, a page for each wall laid out.
 
     `again` are the readings to tape again; None when nobody worked them out, since that takes a layout for each.
+    `ascii_only` draws with nothing but ASCII, for a screen without other characters.
     """
     views = [WallView(plan, wall) for wall in plan.layout.walls]
-    drawn = pictures(plan)
+    drawn = pictures(plan, ascii_only=ascii_only)
     drawings = {picture.name: picture.text for picture in drawn}
     trips = trips_of(plan)
     letter = letter_of(plan)

@@ -32,13 +32,18 @@ class Picture:
     """As it stands in the Markdown."""
 
 
-def pictures(plan: Plan) -> tuple[Picture, ...]:
+def pictures(plan: Plan, *, ascii_only: bool = False) -> tuple[Picture, ...]:
     """Return every drawing of a plan: the walls from above, each wall from the room and cut through, each corner."""
     if not plan.layout.walls:
         return ()
     drawn = [("floor-plan", (), floor_plan(plan.layout)), *_of_walls(plan), *_of_corners(plan.layout)]
     return tuple(
-        Picture(name, on, of, render(of, columns=COLUMNS, tape=plan.tape, locked=plan.guessed))
+        Picture(
+            name,
+            on,
+            of,
+            render(of, columns=COLUMNS, tape=plan.tape, locked=plan.guessed, ascii_only=ascii_only),
+        )
         for name, on, of in drawn
     )
 

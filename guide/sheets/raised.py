@@ -9,6 +9,7 @@ from guide.checks.findings import Finding
 from guide.lengths import Tape, with_unit
 from guide.reference.findings import Severity
 from guide.reference.sayings import Guessed
+from guide.sheets.actions import Action
 from guide.sheets.plan import Plan
 from guide.sheets.spoken import say_of_talk
 
@@ -69,6 +70,18 @@ def finding_line(finding: Finding, tape: Tape, guessed: Guessed, *, signed: bool
 def one_line_each(plan: Plan) -> list[str]:
     """Return one line of a screen for each finding of a plan, the worst first."""
     return [finding_line(each, plan.tape, plan.guessed, signed=bool(plan.signed_off(each))) for each in plan.findings]
+
+
+def signable(plan: Plan, last: Iterable[Finding] = ()) -> tuple[Action, ...]:
+    """Return each WARN that is not signed off, once by its name: the words that sign it off but for the reason, and the finding.
+
+    What was raised `last` comes first.
+    """
+    unsigned = [each for each in plan.findings if each.severity is Severity.WARN and not plan.signed_off(each)]
+    fresh = {each.name for each in last}
+    found = {each.name: each for each in sorted(unsigned, key=lambda each: each.name not in fresh)}
+    lines = ((name, finding_line(each, plan.tape, plan.guessed)) for name, each in found.items())
+    return tuple(Action(say_of_talk("sign_begin", name=name), line) for name, line in lines)
 
 
 def whole_lines(findings: Iterable[Finding], plan: Plan) -> tuple[str, ...]:

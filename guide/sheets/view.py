@@ -7,14 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from itertools import pairwise
 
 from guide.checks.findings import Finding
 from guide.layout.corners import half_degrees
 from guide.layout.drywall import sheets_in
 from guide.layout.ends import End
 from guide.layout.packing import sheets_for
-from guide.layout.parts import FULL_HEIGHT, Datum, Kind, Part, WallLayout
+from guide.layout.parts import FULL_HEIGHT, Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, Toward, greatest, inches, least, retold, show, with_unit
 from guide.order.plan import Step
 from guide.reference.figures import load_figures
@@ -26,26 +25,9 @@ from guide.sheets.rungs import rung_note
 from guide.sheets.said import Said
 from guide.sheets.ticket import LOCKED, lumber_said, stick_rows
 from guide.sheets.warmth import Warmth, warmth_of
-from guide.survey.room import thing_name
 
 FROM_THE_CORNER = (Kind.FOAM, Kind.CAP, Kind.CAP_LAP, Kind.LEDGE, Kind.LEDGE_LAP, Kind.JOIST_BLOCK)
 """Pieces whose place is told from the left concrete corner; the others go by the marks on the plates."""
-
-
-@dataclass(frozen=True, slots=True)
-class Mark:
-    """One mark on the plates."""
-
-    at: str
-    """Its left edge, running from the left end of the plates."""
-    to: str
-    """Its right edge; empty for a single line."""
-    from_right: str
-    """The left edge once more, running from the right end."""
-    sign: str
-    what: str
-    plate: str
-    """On which plate it is drawn: `both`, `bottom` or `top`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,62 +129,7 @@ class WallView:
         low, high = (self.size(end, "down") for end in (least(*cuts), greatest(*cuts)))
         return low if low == high else f"{low} to {high}"
 
-    # ------------------------------------------------------------------------------------------- marks
-
-    @property
-    def marks(self) -> tuple[Mark, ...]:
-        """Every mark on the plates, from the left."""
-        point = ", their long point" if self.wall.right.slant.ticks else ""
-        end = self._row(self.wall.plate_end, 5, "end", f"right end of the plates{point}")
-        framing = *self._slant_marks(), *self._framing_marks()
-        found = [*framing, *self._joint_marks(), *self._gap_marks(), *self._box_marks(), end]
-        return tuple(mark for _, _, mark in sorted(found, key=lambda each: (each[0], each[1])))
-
-    def _row(
-        self,
-        x: Length,
-        order: int,
-        sign: str,
-        what: str,
-        rests: Iterable[str] = (),
-        to: Length | None = None,
-        plate: str = "both",
-    ) -> tuple[int, int, Mark]:
-        rests = tuple(rests)
-        right = self.bare(self.wall.plate_end - x, {*x.rests, *rests})
-        end = self.mark(to, rests) if to is not None else ""
-        return x.ticks, order, Mark(self.mark(x, rests), end, right, sign, what, plate)
-
-    def _slant_marks(self) -> Iterable[tuple[int, int, Mark]]:
-        """Yield the saw cuts at slanted ends, from the one edge of the plate to the other."""
-        left, right = self.wall.left.slant, self.wall.right.slant
-        for slant, x0, side in ((left, self.wall.plate_start, 0), (right, self.wall.plate_end - abs(right), 1)):
-            if slant.ticks:
-                edges = ("concrete", "room") if (slant > ZERO) is (side == 0) else ("room", "concrete")
-                what = f"saw cut, slanting from the {edges[0]} edge to the {edges[1]} edge"
-                yield self._row(x0, 0, "/", what, slant.rests, x0 + abs(slant))
-
-    def _framing_marks(self) -> Iterable[tuple[int, int, Mark]]:
-        edges = {edge.ticks for edge in self.wall.sheet_edges}
-        signs = {Kind.STUD: "X", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T", Kind.CRIPPLE: "C"}
-        for part in self.wall.of(*signs):
-            what, plate = part.mark, "bottom" if part.kind is Kind.TRIMMER else "both"
-            if part.kind is Kind.CRIPPLE:
-                above = part.box.z1.datum is part.box.z0.datum is Datum.JOISTS
-                what += ", over the header" if above else ", under the sill"
-                plate = "top" if above else "bottom"
-            if part.kind is Kind.PACK:
-                what += f", flat, its {with_unit(self.stud_deep, self.plan.tape)} face to the room"
-            if part.why.key == "part.partition_stud":
-                what += ", under a face of the partition"
-            if part.centre.ticks in edges:
-                what += ", drywall joint on its centre"
-            yield self._row(part.box.x0, 0, signs[part.kind], what, part.place_rests, part.box.x1, plate)
-        for block in self.wall.of(Kind.FIREBLOCK):
-            stud = self.stud_beside(block)
-            side = "right" if stud is not None and stud.box.x0 < block.box.x0 else "left"
-            what = f"{block.mark}, fireblock on the {side} of {stud.mark if stud else 'the stud'}"
-            yield self._row(block.box.x0, 1, "F", what, block.place_rests, block.box.x1)
+    # ------------------------------------------------------------------------------------------- pieces
 
     def stud_beside(self, block: Part) -> Part | None:
         """Return the full-height upright, or the short one over or under an opening, that a part touches; None without one."""
@@ -214,32 +141,6 @@ class WallView:
             ),
             None,
         )
-
-    def _joint_marks(self) -> Iterable[tuple[int, int, Mark]]:
-        for kind, name in ((Kind.BOTTOM_PLATE, "bottom"), (Kind.TOP_PLATE, "top")):
-            pieces = self.wall.of(kind)
-            for left, right in pairwise(pieces):
-                if left.box.x1 == right.box.x0:
-                    what = f"joint of the {name} plate, {left.mark} to {right.mark}"
-                    yield self._row(right.box.x0, 2, "=", what, plate=name)
-                else:
-                    yield self._row(left.box.x1, 2, "end", f"{left.mark} ends: no {name} plate from here", plate=name)
-                    yield self._row(right.box.x0, 2, "start", f"{right.mark} starts", plate=name)
-
-    def _gap_marks(self) -> Iterable[tuple[int, int, Mark]]:
-        for pipe in self.wall.wall.pipes:
-            if pipe.run == "standing":
-                what = f"{thing_name(pipe.place)}: {pipe.carries}"
-                yield self._row(pipe.left_edge, 3, "pipe", what, pipe.wide.rests, pipe.right_edge)
-
-    def _box_marks(self) -> Iterable[tuple[int, int, Mark]]:
-        for part in self.wall.of(Kind.OUTLET):
-            centre = part.box.z0.off + (part.box.z1.off - part.box.z0.off) // 2
-            old = ", the old one brought forward" if part.why.key == "part.box_existing" else ""
-            what = f"{part.mark}, electrical box{old}, its centre {self.size(centre)} over the slab"
-            yield self._row(part.box.x0, 4, "O", what, part.place_rests, part.box.x1)
-
-    # ------------------------------------------------------------------------------------------- pieces
 
     def pieces(self, *kinds: Kind) -> tuple[Piece, ...]:
         """Return the pieces of these kinds to cut, the longest first."""
@@ -435,7 +336,6 @@ ROWS: dict[str, Callable[..., object]] = {
     "goods_said": goods_said,
     "stick_rows": stick_rows,
     "lumber_said": lumber_said,
-    "mark_row": lambda mark: ("", mark.at, mark.to, mark.from_right, mark.sign, mark.plate, mark.what),
     "piece_row": lambda piece: ("", piece.mark, piece.cut, piece.at, piece.note),
     "wide_row": lambda piece: ("", piece.mark, piece.cut, piece.wide, piece.at, piece.note),
     "evening_row": lambda it: (

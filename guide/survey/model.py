@@ -273,6 +273,7 @@ class Wall:
     left_foam: str | None = asked("wall.left_foam")
     right_foam: str | None = asked("wall.right_foam")
     layout_from: str = asked("wall.layout_from")
+    cap: str | None = asked("wall.cap")
     across: Length | None = asked("wall.across")
     left_across: Length | None = asked("wall.left_across")
     height: Profile = asked("wall.height")

@@ -13,7 +13,7 @@ from textual.filter import LineFilter
 from guide.drawing.words import plain
 
 _SIGNS = {
-    "-": "▔▁─━═┈┄", "|": "▊▎▍▋▏▕▌▐│┃║┊", "+": "╭╮╰╯┌┐└┘├┤┬┴┼╋", "#": "█▀▄▓▒░▇▆▅▃▂", '"': "“”„", "'": "‘’", ".": "…·•",
+    "-": "▔▁─━═┈┄", "|": "▊▎▍▋▏▕▌▐│┃║┊", "+": "╭╮╰╯┌┐└┘├┤┬┴┼╋", "#": "█▉▀▄▓▒░▇▆▅▃▂▖▗▘▙▚▛▜▝▞▟", '"': "“”„", "'": "‘’", ".": "…·•",
     ">": "▶▸→", "<": "◀←", "v": "▼↓", "^": "▲↑",
 }  # fmt: skip
 _ASCII = str.maketrans({char: sign for sign, chars in _SIGNS.items() for char in chars})

@@ -130,6 +130,16 @@ class ActionList(Picker):
         )
 
 
+class WarningList(Picker):
+    """The warnings that are not signed off; returns the words that sign one off, the reason still to come."""
+
+    def __init__(self, signable: Sequence[Action]) -> None:
+        super().__init__(
+            "Which warning do you sign off? Pick it, then say in your own words why you go on.",
+            [(each.typed, each.says) for each in signable],
+        )
+
+
 class AnswerList(Picker):
     """Every answer given so far; returns the path of the one to change."""
 

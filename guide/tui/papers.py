@@ -42,9 +42,10 @@ class Papers(Screen[None]):
     class WriteWanted(Message):
         """The person wants all of them in files."""
 
-    def __init__(self, plan: Plan, prices_said: str) -> None:
+    def __init__(self, plan: Plan, prices_said: str, *, ascii_only: bool) -> None:
         super().__init__()
         self._plan = plan
+        self._ascii_only = ascii_only
         self._trouble = usable(plan)
         self._prices_said = prices_said
         self._papers: dict[str, str] = {}
@@ -65,7 +66,7 @@ class Papers(Screen[None]):
             self.run_worker(partial(self._work_out, self._plan), thread=True, description="papers")
 
     def _work_out(self, plan: Plan) -> None:
-        self.post_message(self.Ready(papers(plan)))
+        self.post_message(self.Ready(papers(plan, ascii_only=self._ascii_only)))
 
     def on_papers_ready(self, event: Ready) -> None:
         """List the papers, and show the first; prices that could not be read are said over them."""

@@ -17,10 +17,13 @@ from guide.session import Session, Turn
 from guide.sheets.actions import actions
 from guide.sheets.look import Look
 from guide.sheets.spoken import say_of_talk
-from guide.tui.asides import ActionList, AnswerList, Aside
+from guide.tui.asides import ActionList, AnswerList, Aside, WarningList
 from guide.tui.looking import At, Looked, look_behind
 from guide.tui.panels import Conversation, Strip
 from guide.tui.wall import WallPane
+
+ALL_KEYS = 72
+"""Columns that the line of keys takes when it has all of them."""
 
 
 class Talk(Screen[None]):
@@ -35,6 +38,7 @@ class Talk(Screen[None]):
         ("f4", "wall", "Wall"),
         ("f5", "papers", "Papers"),
         ("f6", "more", "More"),
+        ("f7", "sign", "Sign off"),
         Binding("ctrl+z", "undo", show=False),
         Binding("ctrl+y", "redo", show=False),
         Binding("escape", "reply", show=False),
@@ -66,7 +70,8 @@ class Talk(Screen[None]):
         self._show_worked_reply()
 
     def on_resize(self) -> None:
-        """Draw a wall for which there is room now."""
+        """Draw a wall for which there is room now, and show the keys there is room for."""
+        self.refresh_bindings()
         self._show_standing()
 
     @property
@@ -110,6 +115,27 @@ class Talk(Screen[None]):
     def _do(self, typed: str | None) -> None:
         if typed is not None:
             self._reply(typed)
+
+    def action_sign(self) -> None:
+        """Begin to sign a warning off: the words stand in the answer box but for the reason, which is the person's own."""
+        found = self._session.signable()
+        if not found:
+            self._after(Turn((say_of_talk("sign_none"),)))
+        elif len(found) == 1:
+            self._begin(found[0].typed)
+        else:
+            self.app.push_screen(WarningList(found), self._begin)
+
+    def _begin(self, typed: str | None) -> None:
+        if typed is not None:
+            self.action_reply()
+            box = self.query_one("#reply", Input)
+            box.value = f"{typed} {box.value}"
+            box.cursor_position = len(box.value)
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool:
+        """Have the key to sign off only where the line of keys has room for it; in words it goes everywhere."""
+        return action != "sign" or self.size.width >= ALL_KEYS
 
     def action_undo(self) -> None:
         """Take the last change back."""
@@ -162,7 +188,8 @@ class Talk(Screen[None]):
         """Read the papers, and write them."""
         from guide.tui.papers import Papers  # the templates are loaded when somebody wants a paper
 
-        self.app.push_screen(Papers(self._session.plan, self._session.price_trouble()))
+        session = self._session
+        self.app.push_screen(Papers(session.plan, session.price_trouble(), ascii_only=session.ascii_only))
 
     def tell(self, line: str, *, finished: bool) -> None:
         """Say how far the papers are that are written behind the talk, over it; at last, what came of it, in the talk."""

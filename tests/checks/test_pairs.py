@@ -294,6 +294,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one({}, **level("92 in", "48 in"), pipes=[lying("20 in", "60 in", "49 in")]),
     ),
     "knee_wall": (one({}, **level("92 in", "87 7/8 in")), one({}, **level("92 in", "88 in"))),
+    "cap_not_there": (
+        one({}, **level("92 in", "90 3/16 in"), cap="on the concrete"),
+        one({}, **level("92 in", "90 1/4 in"), cap="on the concrete"),
+    ),
     "cap_unbacked": (one({}, **level("92 in", "90 5/8 in")), one({}, **level("92 in", "90 1/2 in"))),
     # what the engine could not make right: the size at which it turns, to a sixteenth, is worked out from the layout
     "backing_missing": (

@@ -132,6 +132,20 @@ def test_a_double_sill_makes_every_stud_three_quarters_shorter() -> None:
     assert all(one.cut - two.cut == inches("3/4") and one.box.x0 == two.box.x0 for one, two in pairs)
 
 
+def test_a_cap_goes_under_the_joists_where_the_person_says_so_and_on_the_concrete_only_where_it_can() -> None:
+    """Said so, every stud is 3/4 shorter than with the cap on the concrete; over a double sill it stays under the joists, and that is told."""
+    plain, low, high = laid(wall()), laid(wall(cap="on the concrete")), laid(wall(cap="under the joists"))
+    refused = laid(wall(**DOUBLE_SILL, cap="on the concrete"))
+
+    assert (low.cap_case, decided(low, "cap"), said(low)) == (plain.cap_case, decided(plain, "cap"), said(plain))
+    assert (high.cap_case, decided(high, "cap")) == (2, "cap_2_said")
+    assert high.of(Kind.STUD)[0].cut == plain.of(Kind.STUD)[0].cut - inches("3/4")
+    assert "A.cap" in high.of(Kind.STUD)[0].size_rests
+    assert (refused.cap_case, decided(refused, "cap")) == (2, "cap_2")
+    assert "cap_not_there" in said(refused)
+    assert "cap_not_there" not in said(laid(wall(**DOUBLE_SILL, cap="under the joists")))
+
+
 def test_a_cap_over_the_plate_reaches_the_room_edge_five_strips_to_a_sheet() -> None:
     """Shelf 2 1/2 and F 5 7/8 make 8 3/8; floor(48 / 8 1/2) = 5. The foam ends at the concrete, 89 - 1/2 = 88 1/2 tall."""
     double = laid(wall(**DOUBLE_SILL))

@@ -189,6 +189,7 @@ def walls(
             answers[f"{side}_framed"] = tape(draw(sizes(0, 12)))
     answers["left_first"] = ("this wall", "other wall")[draw(st.integers(0, 1))]
     answers["right_first"] = ("this wall", "other wall", "you choose")[draw(st.integers(0, 2))]
+    answers["cap"] = ("you choose", "you choose", "on the concrete", "under the joists")[draw(st.integers(0, 3))]
     answers["string"] = tape(draw(sizes(0, 2, 2)))
     if draw(st.booleans()):
         places = ("left", tape(length // 3), tape(length // 2), "right")

@@ -7,6 +7,7 @@ import pytest
 from guide.book.questions import load_book
 from guide.interview.jobfile import from_json
 from guide.lengths import MM, SIXTEENTH, inches
+from guide.sheets.marks import marks_of
 from guide.sheets.plan import Plan, make_plan
 from guide.sheets.view import WallView
 from guide.worked import WORKED_JOBS
@@ -24,7 +25,7 @@ def test_what_is_read_from_the_left_and_from_the_right_end_makes_the_plate(name:
     plan = make_plan(load_book(), worked(name))
     bare, mark_apart = ("mm", MM) if plan.tape == "millimetres" else ("in", SIXTEENTH)
     for view in views(plan):
-        read = [mark for mark in view.marks if "locked" not in (mark.at, mark.to, mark.from_right)]
+        read = [mark for mark in marks_of(view) if "locked" not in (mark.at, mark.to, mark.from_right)]
         lefts = [inches(f"{mark.at} {bare}") for mark in read]
         assert lefts == sorted(lefts)
         for mark in read:
@@ -39,7 +40,7 @@ def test_each_mark_is_drawn_on_the_plate_that_its_piece_stands_on() -> None:
     plan = make_plan(
         load_book(), from_json(job([wall("16 ft", openings=[window("40 in"), new_door("120 in")])]), load_book())
     )
-    marks = views(plan)[0].marks
+    marks = marks_of(views(plan)[0])
     on = {mark.what.partition(",")[0]: mark.plate for mark in marks}
     assert {on["AT1"], on["AT2"], on["AT3"], on["AT4"]} == {"bottom"}
     assert {on["AK1"], on["A1"], on["AP1"], on["AF1"], on["right end of the plates"]} == {"both"}

@@ -160,6 +160,10 @@ def test_each_end_and_each_way_past_a_pipe_that_a_person_decides_is_built() -> N
         session.reply("change where the stud layout starts of wall B")
         session.reply(side)
         assert session.layout.by_letter["B"].zero_side == side
+    assert session.layout.by_letter["B"].cap_case == 1
+    session.reply("change where the cap lies of wall B")
+    session.reply("under the joists")
+    assert session.layout.by_letter["B"].cap_case == 2
     before = session.layout.by_letter["B"]
     session.reply("change how the pipe is passed")
     session.reply("box")

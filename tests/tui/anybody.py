@@ -21,7 +21,7 @@ from tests.tui.test_talk import session_of
 
 SIZES = [(80, 24), (120, 40), (200, 60), (50, 15)]
 KEYS = ("enter", "escape", "tab", "shift+tab", "up", "down", "left", "right", "home", "end", "pageup", "pagedown", "backspace",
-        "f1", "f2", "f3", "f4", "f5", "f6", "ctrl+z", "ctrl+y", "1", "2", "3", "space", "a", "w", "quotation_mark")  # fmt: skip
+        "f1", "f2", "f3", "f4", "f5", "f6", "f7", "ctrl+z", "ctrl+y", "1", "2", "3", "space", "a", "w", "quotation_mark")  # fmt: skip
 LINES = ("92 1/2", "no, 93", "why", "how", "back", "later", "undo", "redo", "don't know", "usual", "keep", "yes", "no", "two windows at 4 ft and 9 ft",
          "no pipes, no outlets", "196 at floor", "91 left, 92 right", "inside corner", "none", "1", "[/red]", "what does crown mean",
          "what is missing", "find shelf", "mirror wall a", "copy wall a", "go to wall a", "draw", "floor plan", "findings", "what is A3",

@@ -11,14 +11,52 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job, load
 from guide.session import Session
 from guide.tui.app import make_app
+from guide.tui.asides import WarningList
 from guide.tui.talk import Talk
 from guide.tui.wall import WallPane
 from tests.tui.anybody import misuse
-from tests.tui.test_talk import said, say, session_of
+from tests.tui.test_talk import said, say, session_of, settled
 from tests.walkthroughs import ROOT, worked
 
 STEPS = 120
 """Keys and lines of each who presses anything; `python -m tests.tui.anybody` goes on for thousands."""
+
+
+async def test_a_warning_is_signed_off_by_key_in_the_persons_own_words() -> None:
+    """F7 puts the beginning into the answer box, before what is typed there; signed off, nothing waits any more."""
+    session = session_of()
+    app = make_app(load_book(), session, Path())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press(*"the wall is moved anyway", "f7")
+        await pilot.pause()
+        box = app.screen.query_one("#reply", Input)
+        assert box.value == "sign off A.outlet_reach because the wall is moved anyway"
+        await pilot.press("enter")
+        await settled(pilot)
+        assert [each.because for each in session.job.signed] == ["the wall is moved anyway"]
+        await pilot.press("f7")
+        await pilot.pause()
+        assert "waits to be signed off" in said(app)
+
+
+async def test_of_several_warnings_the_one_to_sign_off_is_picked() -> None:
+    """F7 lists them, each once; typing narrows them, and Enter begins with the one left. On a narrow screen there is no such key."""
+    app = make_app(load_book(), Session(load_book(), worked("four-walls")), Path())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press("f7")
+        await pilot.pause()
+        assert isinstance(app.screen, WarningList)
+        rows = app.screen.query_one("#answers", OptionList).options
+        assert len(rows) == len({row.id for row in rows})
+        await pilot.press(*"old boxes", "enter")
+        await pilot.pause()
+        assert app.screen.query_one("#reply", Input).value == "sign off A.old_boxes because "
+        await pilot.resize_terminal(60, 20)
+        await pilot.press("f7")
+        await pilot.pause()
+        assert isinstance(app.screen, Talk)
 
 
 @pytest.mark.parametrize(

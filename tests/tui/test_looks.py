@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import AsyncIterator
 from pathlib import Path
 
@@ -15,6 +16,8 @@ from guide.book.questions import load_book
 from guide.interview.jobfile import Job
 from guide.session import Session
 from guide.tui.app import Wallbrief, make_app
+from guide.tui.ascii import Ascii
+from guide.tui.papers import Papers
 from tests.tui.test_talk import say
 from tests.walkthroughs import worked
 
@@ -83,6 +86,20 @@ async def test_a_terminal_with_nothing_but_ascii_gets_nothing_else() -> None:
                 assert "| stud" in text
                 assert "= plate" in text
                 assert '"banana' in text
+            if pane == "papers":
+                assert isinstance(app.screen, Papers)
+                drawings = re.findall(r"^```text\n(.*?)^```", app.screen._papers["wall-D.md"], re.DOTALL | re.MULTILINE)
+                assert drawings
+                assert all(map(str.isascii, drawings)), "signs that were made plain later could be taken for each other"
+
+
+def test_no_bar_or_block_that_the_terminal_library_draws_turns_into_a_question_mark() -> None:
+    """Every block element, U+2580 to U+259F, of which scroll bars and frames are made, has a sign of its own kind."""
+    blocks = "".join(map(chr, range(0x2580, 0x25A0)))
+    (plain,) = Ascii().apply([Segment(blocks)], Color(0, 0, 0))
+
+    assert plain.text.isascii()
+    assert "?" not in plain.text
 
 
 @pytest.mark.parametrize("look", ["light", "no colour"])
