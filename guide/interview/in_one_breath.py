@@ -33,7 +33,7 @@ def in_one_breath(book: Book, answers: Answers, asked: Asked, typed: str, bare: 
     if scope_of(asked.place) != "wall" or len(parts) < 2:
         return None
     found = _read(book, answers, asked, parts, bare)
-    if found is None:
+    if found is None or len(found) == 1:
         return None
     now = [each.path for each in applying(book, {**answers, **found})]
     return {path: found[path] for path in now if path in found} if found.keys() <= set(now) else None
