@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
 from typing import TextIO
 
@@ -14,7 +14,7 @@ from guide.sheets.spoken import in_ascii, say_of_talk
 def talk(session: Session, replies: TextIO, out: TextIO) -> None:
     """Ask and answer until the replies end, or an empty one comes when nothing is left to ask. Replies that are not typed at a screen are echoed.
 
-    In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
+    Nothing is drawn that was not asked for. In a rehearsal an empty line says what the worked talk says. `replies` need not be a terminal; the job is kept after every answer, so the end of input loses nothing.
     """
     echo = not replies.isatty()
     say = partial(_say, out, ascii_only=session.ascii_only)
@@ -38,7 +38,13 @@ def talk(session: Session, replies: TextIO, out: TextIO) -> None:
         reply = worked if worked and played else reply
         if echo or played:
             say((clean(reply),))
-        say(session.reply(reply).lines)
+        say(_unless_asked_for(session.reply(reply).lines))
+
+
+def _unless_asked_for(lines: Sequence[str]) -> Iterator[str]:
+    """Yield what is said; a sketch that comes with other words is only named, for read aloud it is noise."""
+    for line in lines:
+        yield say_of_talk("sketch_to_have") if "\n" in line and len(lines) > 1 else line
 
 
 def _all_done(session: Session) -> Iterator[str]:

@@ -348,8 +348,8 @@ class Session(OpenJob):
             lines += [self._said(problem) for problem in fresh]
             lines.append(say_of_talk("which_is_wrong"))
         self._jumped = None
-        counted = given[0][0].question.opens is not None
-        self._answered = given[0 if counted else -1][0]  # “no, 5” speaks of how many, not of what the last one holds
+        of_a_wall = "." not in given[0][0].place  # “no, 5” speaks of how many, not of what the last one holds
+        self._answered = given[0 if of_a_wall else -1][0]
         return Turn((*lines, *self._saved()), stored=True)
 
     def _doubt_all(self, problems: list[Problem]) -> None:

@@ -9,6 +9,7 @@ from guide.interview.jobfile import load
 from guide.lengths import inches
 from guide.reference.sketches import sketch_of
 from guide.session import Session
+from tests.interview.hearing import spots
 from tests.test_session import BOOK, session_of
 
 
@@ -77,6 +78,19 @@ def test_what_is_counted_is_said_back_once_for_all_and_a_no_speaks_of_the_count(
     session.reply("yes")
     assert session.answers["A.boxes"].value == 5
     assert session.answers["A.box5.holds"].value == "outlet"
+
+
+def test_a_wall_said_in_one_breath_is_asked_no_more_of_what_was_said_and_a_no_speaks_of_the_first_of_it() -> None:
+    """“16 ft, 7'5 concrete, no openings” shortens the talk by three questions; one size of the concrete stays a guess."""
+    session = session_of(without=("A.length", "A.concrete", "A.openings"))
+    assert session.reply("16 ft, 7'5 concrete, no openings").stored
+    assert session.current is None
+    assert session.survey.unsure(frozenset({"A.concrete@left"}))
+
+    session.reply("no, 16 ft 4")
+    session.reply("yes")
+    assert session.answers["A.length"].value == spots(("floor", "196"))
+    assert session.answers["A.openings"].value == 0
 
 
 def test_a_slip_close_to_the_answer_before_is_its_correction() -> None:

@@ -120,7 +120,7 @@ class Question(_Data):
     place: Literal["left edge", "centre", "left end", "right end", "width"] | None = None
     """For a length: what it says of where a thing is along the wall."""
     labels: tuple[str, ...] = ()
-    """For a length: words beside a size that say it is this one."""
+    """Words beside a size, readings or a choice that say it is this one."""
     least: str | None = None
     most: str | None = None
     """Accepted range, both ends included: lengths, or counts as digits."""
@@ -165,10 +165,12 @@ class Question(_Data):
             raise ValueError(f"question {self.ref}: only a count has words for what is counted")
         if (self.kind == "readings" or (self.kind == "length" and self.along)) != bool(self.places):
             raise ValueError(f"question {self.ref}: places belong to readings, and readings need them")
-        if (self.takes or self.sizes or self.place or self.labels) and self.kind != "length":
+        if (self.takes or self.sizes or self.place) and self.kind != "length":
             raise ValueError(
-                f"question {self.ref}: only a length has words for a size, has a place or labels, or takes one of several"
+                f"question {self.ref}: only a length has words for a size, has a place, or takes one of several"
             )
+        if self.labels and self.kind not in ("length", "readings", "choice"):
+            raise ValueError(f"question {self.ref}: labels belong to a length, to readings or to a choice")
         if self.kind in ("length", "readings"):
             try:
                 self.range_of_lengths()

@@ -10,7 +10,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict
 
 Wanted = Literal[
-    "back", "why", "how", "dont_know", "usual", "keep", "yes", "no", "none", "help", "later", "undo", "redo", "repeat", "example", "meaning"
+    "back", "why", "how", "dont_know", "usual", "keep", "yes", "no", "none", "help", "later", "undo", "redo", "repeat", "example", "meaning", "sketch"
 ]  # fmt: skip
 """What a person can want instead of answering."""
 

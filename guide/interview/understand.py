@@ -12,6 +12,7 @@ from guide.interview.answers import Answer, Answers, Certainty, bare_of
 from guide.interview.around import Core, core_of
 from guide.interview.asking import Asked
 from guide.interview.corrections import correction, without_correction
+from guide.interview.in_one_breath import in_one_breath
 from guide.interview.loosely import guessed, read_loosely, size_called
 from guide.interview.meanings import asked_back
 from guide.interview.places import from_the_left, place_said, wall_length
@@ -103,7 +104,10 @@ def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str)
         text = from_the_left(in_figures(text.lower()), length, bare)  # an “and” inside a size parts no readings
     if (point := place_said(book, answers, asked.place, question, core.text, bare)) is not None:
         return replace(point, typed=typed, known=Certainty.EYEBALLED if core.hedged else point.known)
-    if found := found or several(book, answers, asked, core.text, bare):
+    found = found or several(book, answers, asked, core.text, bare)
+    if found is None and (whole := in_one_breath(book, answers, asked, text if core.hedged else core.text, bare)):
+        return Several(tuple((path, replace(each, typed=typed)) for path, each in whole.items()))
+    if found:
         all_of = _all_of(found, core, typed)
         return all_of.answers[0][1] if list(found) == [asked.path] else all_of
     return Answer(*read_loosely(question, text, bare), typed)

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from guide.book.questions import Book
 from guide.interview.answers import Answer, Answers, Certainty, bare_of
-from guide.interview.asking import expected, next_question
+from guide.interview.asking import Asked, expected, next_question
+from guide.interview.jobfile import Job
 from guide.interview.values import example_of, read_value
+from guide.reference.talking import load_talking
+from guide.session import Session
 
 ROOM = 4
 """Walls of a plain room."""
@@ -18,16 +21,39 @@ def questions_asked(book: Book, walls: int) -> tuple[int, int]:
     """
     answers: dict[str, Answer] = {}
     while (asked := next_question(book, answers)) is not None:
-        question = asked.question
-        if asked.path == "basement.walls":
-            text = str(walls)
-        elif question.choices:
-            text = question.usual or question.choices[0].id
-        else:
-            text = question.usual or example_of(question, bare_of(answers))
-        value, _ = read_value(question, text, "in")
+        text = _plain_reply(answers, asked, walls)
+        value, _ = read_value(asked.question, text, "in")
         answers[asked.path] = Answer(value, Certainty.MEASURED, text)
     return _counted(book, answers)
+
+
+def _plain_reply(answers: Answers, asked: Asked, walls: int) -> str:
+    question = asked.question
+    if asked.path == "basement.walls":
+        return str(walls)
+    if question.choices:
+        return question.usual or question.choices[0].id
+    return question.usual or example_of(question, bare_of(answers))
+
+
+def seconds_for_a_wall(book: Book, first: str = "") -> int:
+    """Return how long somebody who knows a plain wall takes to answer about it, reading every word asked and said back.
+
+    `first` is what they say to its first question, in place of the one size asked for.
+    """
+    session = Session(book, Job())
+    words = letters = answers = 0
+    while (asked := session.current) is not None and (asked.place == "A" or not answers):
+        reply = _plain_reply(session.answers, asked, 1)
+        if asked.place == "A":
+            reply = first if first and not answers else reply
+            words += len(" ".join(session.question_lines()).split())
+        turn = session.reply(reply)
+        assert turn.stored, f"{reply!r} is no answer to {asked.path}"
+        if asked.place == "A":
+            words += len(" ".join(turn.lines).split())
+            letters, answers = letters + len(reply) + 1, answers + 1  # and Enter
+    return load_talking().seconds(words, letters, answers)
 
 
 def _counted(book: Book, answers: Answers) -> tuple[int, int]:
@@ -41,10 +67,16 @@ def first_drawing_questions(book: Book) -> int:
 
 
 def length_of_the_talk(book: Book) -> str:
-    """Return both counts in one line."""
+    """Return the counts, and how long a wall takes, in two lines."""
     basement, one = questions_asked(book, 1)
     house, room = questions_asked(book, ROOM)
     return (
         f"A plain wall is asked {one} questions after {basement} about the basement; "
-        f"a plain room of {ROOM} walls {house + room} in all; {first_drawing_questions(book)} are for the first drawing."
+        f"a plain room of {ROOM} walls {house + room} in all; {first_drawing_questions(book)} are for the first drawing.\n"
+        f"Somebody who knows a plain wall answers it in about {_minutes(seconds_for_a_wall(book))} question by question, and in "
+        f"{_minutes(seconds_for_a_wall(book, load_talking().in_one_breath))} where they say it in one breath (estimated)."
     )
+
+
+def _minutes(seconds: int) -> str:
+    return f"{seconds // 60}:{seconds % 60:02} min"

@@ -110,6 +110,8 @@ def told(answers: Answers, asked: Asked, wish: Wish) -> tuple[str, ...]:
         return (meaning_line(answers, wish.about),)
     if wish.wanted == "example":
         return (say_of_talk("example", value=example(answers, question)),)
+    if wish.wanted == "sketch":
+        return sketch_lines(question) or (say_of_talk("no_sketch"),)
     if wish.wanted == "why":
         return (asked_words(answers, asked, "why"),)
     if wish.wanted == "how":

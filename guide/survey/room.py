@@ -9,7 +9,7 @@ from itertools import combinations, pairwise
 from guide.interview.asking import CORNERS
 from guide.lengths import ZERO, Bare, Length, inches
 from guide.reference.figures import load_figures
-from guide.reference.sayings import Saying, saying
+from guide.reference.sayings import Saying, SayingValue, saying
 from guide.reference.stock import load_stock
 from guide.survey.closing import corner_left, corner_right, impossible_diagonals
 from guide.survey.joists import read_joists
@@ -83,11 +83,14 @@ def _outside(survey: Survey, wall: Wall) -> Iterator[Problem]:
         if left > wall.length:  # whatever its width
             right = left
         if left < ZERO or right > wall.length:
+            named: dict[str, SayingValue] = {"what": thing_name(place), "wall": wall.letter, "length": wall.length}
             yield _problem(
                 wall,
                 (f"{place}.{question}", f"{wall.letter}.length"),
-                saying("problem.outside", what=thing_name(place), wall=wall.letter, left=left, right=right, length=wall.length),
-            )  # fmt: skip
+                saying("problem.stands_outside", at=left, **named)
+                if left == right
+                else saying("problem.outside", left=left, right=right, **named),
+            )
     for pipe in wall.pipes:
         if pipe.start is not None and pipe.end is not None and pipe.start >= pipe.end:
             yield _problem(

@@ -74,6 +74,7 @@ placed. The partition was taken for a window once; the width said then is kept a
 BEFORE: dict[str, tuple[dict[str, Answer], dict[str, str]]] = {
     "": ({}, PLACES),
     "mm": (METRIC, PLACES),
+    "wall": ({"basement.walls": _measured(("north",))}, PLACES),
     "room": (
         ROOM,
         {

@@ -14,8 +14,8 @@ FEWEST = 300
 """Replies for each kind of question."""
 FEWEST_OF_ONE = 6
 """Replies to each question, the newest as well."""
-MOST_THIN = 0.05
-"""Of the questions: more than one in twenty with fewer replies than that, and what is new is not looked after."""
+MOST_THIN = 0.1
+"""Of the questions: more than one in ten with fewer replies than that, and what is new is not looked after."""
 MOST_ASKED_BACK = 0.02
 """Of the replies that have a reading: more than one in fifty asked back would be a foreman hard of hearing."""
 

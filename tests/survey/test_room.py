@@ -31,7 +31,7 @@ def problems(tree: Tree) -> list[Problem]:
 CONTRADICTIONS = [
     ("outside", wall(openings=[window("120 in", "32 in")]), "A.opening1.left", "152 in"),
     ("outside", wall(pipes=[standing("143 in", "4 in")]), "A.pipe1.at", "145 in"),
-    ("outside", wall(boxes=[outlet("150 in")]), "A.box1.at", "150 in"),
+    ("stands_outside", wall(boxes=[outlet("150 in")]), "A.box1.at", "150 in"),
     ("outside", wall(pipes=[lying("40 in", "200 in")]), "A.pipe1.to", "200 in"),
     ("backwards", wall(pipes=[lying("60 in", "40 in")]), "A.pipe1.to", "before it starts"),
     ("outside", wall(fixtures=[fixture("100 in", "150 in")]), "A.fixture1.to", "150 in"),
