@@ -47,6 +47,13 @@ def thing_findings(wall: WallLayout) -> Iterator[Finding]:
         yield finding(f"thing_{opening.keeps}", wall.letter, at, what=what)
 
 
+def soffit_findings(wall: WallLayout) -> Iterator[Finding]:
+    """Yield of each soffit that the hidden space in it is to be closed off from the one in the wall."""
+    for fixture in (each for each in wall.wall.fixtures if each.what == "soffit"):
+        at, what = wall.mark_of(fixture.start), thing_name(fixture.place)
+        yield finding("soffit", wall.letter, at, what=what, start=fixture.start, end=fixture.end)
+
+
 def _clear(opening: Opening) -> Length | None:
     """Return how far wood stays away on each side; None for an appliance whose label nobody has read."""
     figures = load_figures()

@@ -13,7 +13,7 @@ from guide.checks.joists import joist_findings
 from guide.checks.metal import metal_findings
 from guide.checks.moisture import batts_on_cold_foam
 from guide.checks.panel import panel_findings
-from guide.checks.things import thing_findings
+from guide.checks.things import soffit_findings, thing_findings
 from guide.layout.crooked import breaks_sheet, places_of
 from guide.layout.openings import extended, off_the_face
 from guide.layout.parts import FULL_HEIGHT, Kind, Layout, WallLayout
@@ -33,6 +33,7 @@ def wall_findings(wall: WallLayout, basement: Basement, code: CodeProfile) -> It
     yield from _openings(wall)
     yield from panel_findings(wall, code)
     yield from thing_findings(wall)
+    yield from soffit_findings(wall)
     yield from joist_findings(wall)
     yield from flue_findings(wall, code)
     yield from metal_findings(wall)

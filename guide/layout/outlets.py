@@ -112,12 +112,13 @@ def _part(site: Site, box: OutletBox, x0: Length, weighed: frozenset[str]) -> Pa
 
 
 def _weighed(site: Site, box: OutletBox) -> frozenset[str]:
-    """Return what a box's place is chosen by: what it is, what else stands in the wall, and the other boxes."""
+    """Return what a box's place is chosen by: what it is, what else stands in the wall, the wood behind what hangs, the other boxes."""
+    hung = (fixture.rests for fixture in site.wall.fixtures)
     others = (other.at.rests | other.height.rests for other in site.wall.boxes)
     lowest = min(value for _, value in site.wall.height.points)
     high = box.height + site.figures.stud_spacing > lowest  # then the top plate may be in its way
     heights = site.over_plate.rests if high else frozenset[str]()
-    return site.things.union({f"{box.place}.kind", site.wall.ref("boxes")}, heights, *others)
+    return site.things.union({f"{box.place}.kind", site.wall.ref("boxes")}, heights, *hung, *others)
 
 
 def _free(site: Site, framing: Framing, part: Part, solid: list[Part]) -> bool:

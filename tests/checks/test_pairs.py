@@ -244,6 +244,10 @@ PAIRS: dict[str, tuple[Tree, Tree]] = {
         one(openings=[stands("60 in", "pit", "29 15/16 in", thing_wide="18 in")]),
         one(openings=[stands("60 in", "pit", "30 in", thing_wide="18 in")]),
     ),
+    "soffit": (
+        one(fixtures=[fixture("20 in", "90 in", "80 in", "soffit")]),
+        one(fixtures=[fixture("20 in", "90 in", "80 in", "shelf")]),
+    ),
     "thing_hangs": (one(openings=[hanging("60 in")]), one(openings=[new_door("60 in")])),
     "thing_column": (
         one(openings=[stands("60 in", "column", "8 in", thing_wide="4 in")]),

@@ -8,7 +8,7 @@ from guide.layout.parts import Kind, WallLayout, overlap
 from guide.lengths import inches
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
-from tests.jobs import hanging, job, laid, layout_of, uneven, wall
+from tests.jobs import fixture, hanging, job, laid, layout_of, uneven, wall
 from tests.layout.sizes import size, spans
 
 DRIFTING = ("14 1/2 in", "30 3/4 in", "47 1/4 in doubled", "63 3/4 in", "80 in", "96 1/2 in", "113 in")
@@ -96,3 +96,16 @@ def test_headroom_is_judged_under_a_beam_that_ends_in_a_wall() -> None:
     for drop, low in (("15 1/2 in", False), ("15 9/16 in", True)):
         layout = layout_of(job([wall("196 in", openings=[hanging("100 in", drop=drop)])]))
         assert ("headroom_beam" in {f.key for f in check(layout, load_code()) if f.wall == "A"}) is low
+
+
+def test_a_soffit_gets_blocks_for_its_ledger_in_every_bay_that_it_crosses() -> None:
+    """From 20 to 60, its ledger's screws at 80: the bays from 7 3/8 to 69 1/8, each block 3 1/2 high about that height."""
+    along = laid(wall("196 in", fixtures=[fixture("20 in", "60 in", "80 in", "soffit")]))
+
+    assert {size(p.box.z0.off) for p in along.of(Kind.BACKING)} == {"78 1/4"}
+    assert spans(along.of(Kind.BACKING)) == [
+        ("7 3/8", "21 1/8"),
+        ("22 5/8", "37 1/8"),
+        ("38 5/8", "53 1/8"),
+        ("54 5/8", "69 1/8"),
+    ]

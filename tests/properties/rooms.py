@@ -131,7 +131,7 @@ def fixtures(draw: st.DrawFn, length: int) -> list[Tree]:
     for _ in range(draw(st.integers(0, 2)) if draw(st.booleans()) else 0):
         start = draw(st.integers(0, length - 16))
         end, low = draw(st.integers(start + 1, length)), draw(sizes(2, 90))
-        what = ("screen", "cabinets", "shelf", "rail", "curtain rod")[draw(st.integers(0, 4))]
+        what = ("screen", "cabinets", "shelf", "rail", "curtain rod", "soffit")[draw(st.integers(0, 5))]
         high = tape(low + draw(sizes(0, 30))) if what in ("screen", "cabinets") else None
         found.append(fixture(tape(start), tape(end), tape(low), what, high))
     return found
