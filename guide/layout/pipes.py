@@ -154,6 +154,8 @@ def chases_of(site: Site, stacks: Sequence[Stack], holes: Sequence[Stretch]) -> 
             remarks.append(Remark(saying("remark.chase_unbuilt", what=what), x0))
         else:
             box = _box_round(site, x0, x1, greatest(*(stack.pipe.out for stack in group)), what)
+            if any(stack.pipe.run == "standing" for stack in group):  # it goes up where the lid would lie
+                box = [part for part in box if part.why.key != "part.chase_lid"]
             parts += [replace(part, placed_by=site.things) for part in box]
     return parts, remarks
 

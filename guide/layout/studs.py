@@ -216,6 +216,10 @@ def _at(
             return [] if blocks(stacks, x0, x1) else cripples_at(site, hole, spans[hole.opening.place], centre)
         if overlap(x0, x1, hole.x0, hole.x1):
             return []
+    # beside a box along the wall its own stud stands, half of it for the drywall that stops there
+    half_for = [(s.clear[0] - half * 2, s.clear[1] + half * 2) for s in stacks if s.beyond > ZERO]
+    if any(overlap(x0, x1, *each) for each in half_for):
+        return []
     if blocks(stacks, x0, x1) or any(overlap(x0, x1, part.box.x0, part.box.x1) for part in parts):
         return []
     return [site.upright(Kind.STUD, x0, saying("part.layout_stud", centre=centre - site.start))]

@@ -213,6 +213,14 @@ def test_a_box_along_a_pipe_leaves_the_line_of_the_wall_and_takes_the_studs_out_
     assert said(wall_) == []
 
 
+def test_the_drywall_beside_a_long_box_has_half_of_a_stud() -> None:
+    """Its foot ends at 132 1/2; the stud of the layout at 133 1/8 gives way to one from 131 3/4 to 133 1/4."""
+    wall_ = with_pipes({**lying("40 in", "130 in", out="9 in"), "along": "box"}, length="296 in")
+
+    assert ("131 3/4", "133 1/4") in spans(wall_.of(Kind.STUD))
+    assert said(wall_) == []
+
+
 def test_the_drywall_of_a_long_box_is_hung_on_its_posts() -> None:
     """Two rows before the posts, 8 7/8 to 9 3/8, from end to end of the box; none at the wall's own face there."""
     inside = [s for s in boxed().of(Kind.DRYWALL) if s.box.x0 < inches("102") and s.box.x1 > inches("38")]
