@@ -26,6 +26,7 @@ LUMBER = {
     "treated_2x6": Material.BOARD_6,
     "treated_2x8": Material.BOARD_8,
     "treated_2x12": Material.BOARD_12,
+    "trim_1x6": Material.TRIM,
 }
 """What sticks are bought as, and what is cut from them."""
 
@@ -34,7 +35,11 @@ def lumber_of(layout: Layout) -> tuple[str, ...]:
     """Return what the sticks of a job are bought as, the plain ones first; boards only where some part is cut from them."""
     used = {part.material for part in layout.parts.values()}
     stud = layout.survey.basement.stud
-    return tuple(item for item, wood in LUMBER.items() if item.endswith(stud) or (wood in BOARDS and wood in used))
+    return tuple(
+        item
+        for item, wood in LUMBER.items()
+        if item.endswith(stud) or (wood in used and wood in (*BOARDS, Material.TRIM))
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -119,9 +119,9 @@ def _foam(wall: WallLayout) -> Iterator[Finding]:
     """The foam goes in behind the plate, stands clear of the worst hump, and has no strips too narrow to handle."""
     figures, offsets = load_figures(), wall.offsets
     for piece in wall.of(Kind.FOAM):
-        tall = piece.box.z1.at(wall.wall, piece.centre)
+        low, high = (level.at(wall.wall, piece.centre) for level in (piece.box.z0, piece.box.z1))
         over = wall.wall.height.least_over(piece.box.x0, piece.box.x1) - figures.foam_slot_spare
-        if not wall.foam_first and tall - figures.foam_floor_gap + figures.stud_thick > over + SIXTEENTH:
+        if not wall.foam_first and high - low + figures.stud_thick > over + SIXTEENTH:
             yield finding("foam_stuck", wall.letter, wall.mark_of(piece.box.x0), mark=piece.mark)
             break
     needs = offsets.foam_face + offsets.hump

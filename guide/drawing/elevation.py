@@ -29,7 +29,7 @@ LOOKS = {
     Kind.LEDGE: Look.CAP, Kind.LEDGE_LAP: Look.CAP, Kind.UPPER_BLOCK: Look.FIREBLOCK,
     Kind.FIREBLOCK: Look.FIREBLOCK, Kind.JOIST_BLOCK: Look.JOIST_BLOCK, Kind.RIM: Look.FOAM, Kind.CHASE_POST: Look.CHASE,
     Kind.CHASE_RUNG: Look.CHASE, Kind.BACKING: Look.BACKING, Kind.BUCK: Look.BUCK, Kind.OUTLET: Look.OUTLET, Kind.DRYWALL: Look.SHEET,
-    Kind.RETURN: Look.DRYWALL,
+    Kind.RETURN: Look.DRYWALL, Kind.EXTENSION: Look.LEAF,
 }  # fmt: skip
 
 _IN_FRONT = (

@@ -154,6 +154,7 @@ def _built(wall: WallLayout, x: Length) -> Iterator[Shape]:
     for kind in (
         Kind.BUCK,
         Kind.RETURN,
+        Kind.EXTENSION,
         Kind.SILL,
         Kind.HEADER,
         Kind.BOTTOM_PLATE,

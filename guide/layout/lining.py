@@ -1,10 +1,11 @@
-"""What lines a window's hole in the concrete: the buck of treated wood, and the return of drywall from frame to room.
+"""What lines a hole up to the face of the wall: of a window buck and return, of a standing door its jamb extension.
 
     concrete | gap, foamed | buck | return     head and sill of both run the full width, the sides stand between them
     y:  window frame ........ 0 ..... B: back of the studs, where the buck stops ..... D: where the return stops
 
 The buck's inner faces are those of the framed hole, so that the return lies flat on buck and framing. All of a window is
-lined or nothing: where the hole is not one plain box a remark leaves it to the tape on the spot.
+lined or nothing: where the hole is not one plain box a remark leaves it to the tape on the spot. A jamb extension stands
+on the room edge of the jamb, as wide as that falls short of the face.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guide.layout.crooked import proud
-from guide.layout.openings import Hole
+from guide.layout.openings import Hole, extended, off_the_face
 from guide.layout.parts import Box, Kind, Level, Material, Part, Remark, over_slab, overlap, under_joists
 from guide.layout.site import Site
 from guide.layout.studs import Framing
@@ -25,11 +26,12 @@ ENDS = {True: ("left end", "right end"), False: ("upper end", "lower end")}
 
 
 def linings_of(site: Site, framing: Framing) -> tuple[list[Part], list[Remark]]:
-    """Return buck and return of every window that is framed, and a remark for each that cannot be cut beforehand."""
+    """Return the lining of windows that are framed and of doors that stand, and a remark for each that cannot be cut beforehand."""
     parts: list[Part] = []
     remarks: list[Remark] = []
     for hole in framing.holes:
         window = hole.opening
+        parts += _extension(site, hole)
         beside = {part.box.x1 for part in framing.parts if part.kind in (Kind.TRIMMER, Kind.KING)}
         if window.kind != "window" or hole.x0 not in beside:
             continue
@@ -39,6 +41,31 @@ def linings_of(site: Site, framing: Framing) -> tuple[list[Part], list[Remark]]:
         else:
             remarks.append(Remark(saying("remark.lining_by_hand", what=hole.name), hole.x0))
     return parts, remarks
+
+
+def _extension(site: Site, hole: Hole) -> Iterator[Part]:
+    """Yield the three strips on the jamb of a standing door that make up for what it falls short of the face.
+
+    None where a pipe or the top plate is in their way, or where it takes more than one board: the step says what to do.
+    """
+    door, figures, wall = hole.opening, site.figures, site.wall
+    gap = off_the_face(door, site.offsets.drywall) if door.jamb is not None and extended(door) else ZERO
+    wide = gap.down_to(figures.cut_step).on(f"{door.place}.outside", f"{door.place}.meets")
+    piped = any(overlap(door.left, door.right, pipe.left_edge, pipe.right_edge) for pipe in wall.pipes)
+    if wide <= ZERO or wide > figures.board_1x6 or piped or hole.remarks:
+        return
+    joists, thick = wall.height.at((hole.x0 + hole.x1) // 2), figures.board_1x
+    high, finish = door.frame_height or ZERO, site.basement.floor_finish
+    head, foot = under_joists(joists - high), under_joists(joists - finish)
+    long, tall = door.frame_width or ZERO, high - finish - thick
+    for side, x0, x1, z0, z1, cut in (
+        ("head", door.left, door.right, head.up(-thick), head, long),
+        ("left leg", door.left, door.left + thick, foot, head.up(-thick), tall),
+        ("right leg", door.right - thick, door.right, foot, head.up(-thick), tall),
+    ):
+        why = saying("part.extension", what=hole.name, side=side)
+        box = Box(x0, x1, site.offsets.drywall - wide, site.offsets.drywall, z0, z1)
+        yield _piece(site, hole, Kind.EXTENSION, Material.TRIM, box, (cut, wide), why)
 
 
 def corners_of(window: Opening) -> dict[tuple[str, str], Length]:

@@ -9,7 +9,7 @@ from guide.layout.ends import Offsets
 from guide.layout.parts import Decision
 from guide.layout.pipes import box_along, narrow
 from guide.layout.plane import Line, lines_of, moves, weighed
-from guide.lengths import ZERO, Length, greatest, inches, least
+from guide.lengths import SIXTEENTH, ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
 from guide.survey.model import Basement, Pipe, Wall
@@ -64,7 +64,7 @@ def stand_off(wall: Wall, basement: Basement, figures: Figures) -> Standing:
     ]
     board = inches(basement.drywall).on("basement.drywall")
     doors = [
-        opening.jamb - board - figures.stud_deep
+        opening.jamb - board - figures.stud_deep - SIXTEENTH  # so little beyond the face is nothing
         for opening in wall.openings
         if opening.jamb and opening.meets == "wall"
     ]

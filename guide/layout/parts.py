@@ -101,13 +101,14 @@ class Kind(StrEnum):
     OUTLET = "electrical box"
     DRYWALL = "drywall sheet"
     RETURN = "window return"
+    EXTENSION = "jamb extension"
 
 
 MARKS = {
     Kind.BOTTOM_PLATE: "BP", Kind.TOP_PLATE: "TP", Kind.STUD: "", Kind.PACK: "P", Kind.KING: "K", Kind.TRIMMER: "T",
     Kind.HEADER: "H", Kind.SILL: "S", Kind.CRIPPLE: "C", Kind.FOAM: "f", Kind.CAP: "cap", Kind.CAP_LAP: "lap", Kind.LEDGE: "L", Kind.LEDGE_LAP: "Llap", Kind.UPPER_BLOCK: "U",
     Kind.FIREBLOCK: "F", Kind.JOIST_BLOCK: "J", Kind.RIM: "r", Kind.CHASE_POST: "X", Kind.CHASE_RUNG: "R", Kind.BACKING: "B", Kind.BUCK: "W", Kind.OUTLET: "O",
-    Kind.DRYWALL: "D", Kind.RETURN: "V",
+    Kind.DRYWALL: "D", Kind.RETURN: "V", Kind.EXTENSION: "E",
 }  # fmt: skip
 """What is pencilled on a piece: the wall's letter, this, and a number from the left. Studs have the number alone."""
 
@@ -125,6 +126,7 @@ class Material(StrEnum):
     BOARD_6 = "2x6 treated"
     BOARD_8 = "2x8 treated"
     BOARD_12 = "2x12 treated"
+    TRIM = "1x6"
     FOAM = "foam"
     PLYWOOD = "plywood"
     BOX = "box"
@@ -134,7 +136,7 @@ class Material(StrEnum):
 BOARDS = (Material.BOARD_6, Material.BOARD_8, Material.BOARD_12)
 """Treated boards, ripped to the width of what is cut from them."""
 
-LUMBER = (Material.STUD, Material.TREATED, Material.SMALL_STUD, Material.SMALL_TREATED, *BOARDS)
+LUMBER = (Material.STUD, Material.TREATED, Material.SMALL_STUD, Material.SMALL_TREATED, *BOARDS, Material.TRIM)
 """What is cut from sticks."""
 
 

@@ -90,6 +90,8 @@ class Figures:
     board_2x6: Length
     board_2x8: Length
     board_2x12: Length
+    board_1x: Length
+    board_1x6: Length
     head_is_plate: Length
     cripple_least: Length
     header_doubles: Length

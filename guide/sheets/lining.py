@@ -1,4 +1,4 @@
-"""The lining table of a wall's page: buck and return of every window, piece by piece."""
+"""The lining table of a wall's page: buck and return of every window, extension of every jamb, piece by piece."""
 
 from __future__ import annotations
 
@@ -13,11 +13,13 @@ NOTED = {"part.buck_packed": "lining.packed", "part.return_tapered": "lining.tap
 
 
 def lining_rows(view: WallView) -> list[tuple[str, ...]]:
-    """Return a row for each piece, window by window from the left: mark, what it is, wood, cut, width, what else to mind."""
+    """Return a row for each piece, opening by opening from the left: mark, what it is, wood, cut, width, what else to mind."""
     rows = []
     for opening in view.wall.wall.openings:
         what = ("what", thing_name(opening.place))
-        rows += [_row(view, part) for part in view.wall.of(Kind.BUCK, Kind.RETURN) if what in part.why.values]
+        rows += [
+            _row(view, part) for part in view.wall.of(Kind.BUCK, Kind.RETURN, Kind.EXTENSION) if what in part.why.values
+        ]
     return rows
 
 

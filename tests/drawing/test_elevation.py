@@ -45,6 +45,7 @@ def test_every_part_that_shows_from_the_room_is_drawn_once(tree: Tree) -> None:
             Kind.RIM,
             Kind.BUCK,
             Kind.RETURN,
+            Kind.EXTENSION,
             Kind.DRYWALL,
             *([] if laid.wall.joists == "alongside" else [Kind.JOIST_BLOCK]),
         ]

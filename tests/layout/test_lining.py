@@ -11,7 +11,7 @@ import pytest
 from guide.interview.written import Json
 from guide.layout.parts import Kind, Material, Part, WallLayout
 from guide.lengths import Length, inches
-from tests.jobs import laid, level, lying, tapering, wall, window
+from tests.jobs import framed_door, laid, level, lying, tapering, wall, window
 from tests.layout.sizes import cuts, said, size, spans
 
 
@@ -109,3 +109,14 @@ def test_a_hole_that_is_no_plain_box_is_left_to_the_tape(layout: WallLayout) -> 
 def test_a_window_that_is_not_framed_is_not_lined_either() -> None:
     layout = laid(wall("30 in", openings=[window("2 in", "28 in")]))
     assert not layout.of(Kind.SILL, Kind.BUCK, Kind.RETURN)
+
+
+def test_a_jamb_that_stays_is_extended_to_the_face_by_a_head_and_two_legs() -> None:
+    """Jamb at 5, D 6 3/8: strips 1 3/8 wide. Head 34 1/2; legs 82 less the floor's 1/2 and the head's 3/4: 80 3/4."""
+    layout = laid(wall("200 in", openings=[{**framed_door("66 in"), "outside": "yes"}]))
+    strips = by_side(layout.of(Kind.EXTENSION))
+
+    assert cuts(strips[side] for side in ("head", "left leg", "right leg")) == ["34 1/2", "80 3/4", "80 3/4"]
+    assert {size(part.wide or part.cut) for part in strips.values()} == {"1 3/8"}
+    assert {size(part.box.y0) for part in strips.values()} == {"5"}
+    assert not laid(wall("200 in", openings=[framed_door("66 in")])).of(Kind.EXTENSION)  # that frame is pulled in

@@ -29,8 +29,8 @@ OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP
 SCREWED = inches("16").ticks
 """The furthest from screw to screw through a block's lap; common practice."""
 
-LINING = (Kind.BUCK, Kind.RETURN)
-"""Parts in the tunnel of a window, whose clear they narrow."""
+LINING = (Kind.BUCK, Kind.RETURN, Kind.EXTENSION)
+"""Parts in the tunnel of a window or on the jamb of a door, whose clear they narrow."""
 
 CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK, Kind.UPPER_BLOCK)
 """Parts cut square to the height at their own centre: on a slope one edge stands a little high, the other low."""
@@ -445,7 +445,7 @@ def in_the_way(wall: WallLayout, basement: Basement) -> Iterator[str]:
     for opening, x0, x1 in holes(survey, basement):
         for part in solid:
             if (
-                part.kind is not Kind.RETURN
+                part.kind not in (Kind.RETURN, Kind.EXTENSION)
                 and (part.kind is not Kind.TOP_PLATE or opening.keeps == "column" or opening.kind == HUNG)
                 and meet(part.box.x0, part.box.x1, x0, x1)
                 and _in_the_clear(wall, opening, part)

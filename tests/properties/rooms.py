@@ -75,7 +75,8 @@ def openings(draw: st.DrawFn, at: int, room: int, height: int) -> tuple[Tree, in
     if kind == 2:
         column = stands(tape(at), "column", tape(wide), thing_wide="4 in")
         return (kept_free(tape(at), tape(wide)) if draw(st.booleans()) else column), wide
-    return framed_door(tape(at), tape(wide), tape(tall), tape(draw(sizes(0, 9)))), wide
+    door = framed_door(tape(at), tape(wide), tape(tall), tape(draw(sizes(0, 9))))
+    return {**door, "outside": "no" if wide % 2 else "yes"}, wide
 
 
 @st.composite

@@ -18,7 +18,7 @@ from tests.properties.barrier_law import bare_area
 from tests.properties.ledge_law import open_ledges
 from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
-from tests.properties.window_law import open_tunnels
+from tests.properties.window_law import open_tunnels, short_jambs
 
 Law = Callable[[WallLayout, Basement], Iterator[str]]
 
@@ -107,6 +107,13 @@ def test_every_bay_over_the_concrete_has_its_foam_or_it_is_remarked(tree: Tree) 
 def test_every_framed_window_is_lined_from_its_frame_to_the_face_of_the_wall_or_it_is_remarked(tree: Tree) -> None:
     """A buck half an inch off the concrete (common practice), and drywall on it, each closed all round."""
     assert not broken(open_tunnels, tree)
+
+
+@settings(max_examples=40)
+@any_wall
+def test_every_jamb_that_stays_is_brought_out_to_the_face(tree: Tree) -> None:
+    """The frame of a door that leads outside is not moved (common practice)."""
+    assert not broken(short_jambs, tree)
 
 
 @often

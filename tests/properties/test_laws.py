@@ -11,14 +11,28 @@ from hypothesis import given, settings
 from guide.interview.written import Json
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import inches
-from tests.jobs import Tree, fixture, job, laid, layout_of, new_door, outlet, ring, standing, survey_of, wall, window
+from tests.jobs import (
+    Tree,
+    fixture,
+    framed_door,
+    job,
+    laid,
+    layout_of,
+    new_door,
+    outlet,
+    ring,
+    standing,
+    survey_of,
+    wall,
+    window,
+)
 from tests.properties import drywall_law, foam_law, laws
 from tests.properties.barrier_law import bare_area
 from tests.properties.ledge_law import open_ledges
 from tests.properties.rim_law import bare_bays
 from tests.properties.rooms import single_walls
 from tests.properties.test_any_wall import Law
-from tests.properties.window_law import open_tunnels
+from tests.properties.window_law import open_tunnels, short_jambs
 
 BASEMENT = survey_of(job([wall()])).basement
 
@@ -26,11 +40,11 @@ Spoil = Callable[[Part], Part | None]
 
 
 def good() -> WallLayout:
-    """Return a wall that keeps every law: a door, a window, a pipe between the studs and an electrical box."""
-    openings: list[Json] = [new_door("30 in"), window("120 in")]
+    """Return a wall that keeps every law: two doors, a window, a pipe between the studs and an electrical box."""
+    openings: list[Json] = [new_door("30 in"), window("120 in"), {**framed_door("270 in"), "outside": "yes"}]
     return laid(
         wall(
-            "256 in",
+            "352 in",
             openings=openings,
             pipes=[standing("200 in")],
             boxes=[outlet("90 in")],
@@ -80,7 +94,7 @@ def cut_out(part: Part) -> Part:
 EVERY: tuple[Law, ...] = (
     laws.clashes, laws.strays, laws.hanging, laws.loose_backing, laws.untiled, laws.joints_in_the_air, laws.open_ways, laws.unheld_blocks, drywall_law.loose_edges,
     drywall_law.bare_framing, drywall_law.loose_sheets, foam_law.bare_concrete, laws.in_the_way, laws.miscounted,
-    open_ledges, bare_bays, open_tunnels, bare_area,
+    open_ledges, bare_bays, open_tunnels, short_jambs, bare_area,
 )  # fmt: skip
 
 
@@ -126,6 +140,8 @@ def test_a_good_wall_breaks_no_law(law: Law) -> None:
         (bare_bays, Kind.RIM, gone),
         (bare_bays, Kind.RIM, moved("1/16")),
         (bare_bays, Kind.RIM, shorter("1/8")),
+        (short_jambs, Kind.EXTENSION, gone),
+        (short_jambs, Kind.EXTENSION, moved("0", "1/16")),
         (open_tunnels, Kind.BUCK, gone),
         (open_tunnels, Kind.BUCK, moved("1/16")),
         (open_tunnels, Kind.BUCK, moved("0", "1/8")),

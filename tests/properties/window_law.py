@@ -1,4 +1,4 @@
-"""What must hold of a window that is framed: a buck and a return that close its tunnel all round, or a word that says not."""
+"""What must hold of what lines a hole: buck and return close a window's tunnel, and a jamb that stays reaches the face."""
 
 from __future__ import annotations
 
@@ -78,3 +78,28 @@ def _reaches(wall: WallLayout, opening: Opening, parts: list[Part]) -> Iterator[
             yield f"{part.id} does not end at its plane"
         if not min(bulge) - most - TICK <= back <= max(bulge) - least + SIXTEENTH * len(mates) + TICK:
             yield f"{part.id} does not reach the frame of {opening.place}"
+
+
+def short_jambs(wall: WallLayout, basement: Basement) -> Iterator[str]:
+    """Yield each jamb of a door that leads outside, which stays where it is, that no extension brings out to the face.
+
+    Less than a sixteenth is nothing, more than a 1x6 is wide (5 1/2, PS 20) is built up on the spot; so it is where a pipe
+    crosses the door or its head finds no room.
+    """
+    pieces = wall.of(Kind.EXTENSION)
+    high = {remark.x for remark in wall.remarks if remark.saying.key == "remark.head_too_high"}
+    for door, x0, _ in holes(wall.wall, basement):
+        if door.jamb is None or door.outside != "yes" or x0 in high:
+            continue
+        gap = wall.offsets.drywall - door.jamb
+        mine = [p for p in pieces if door.left <= p.box.x0 and p.box.x1 <= door.right]
+        piped = any(door.left < pipe.right_edge and pipe.left_edge < door.right for pipe in wall.wall.pipes)
+        if gap <= SIXTEENTH or gap >= inches("5 9/16") or piped:
+            if mine:
+                yield f"{door.place} has an extension that it cannot take"
+            continue
+        if len(mine) != 3 or {(p.box.x0, p.box.x1) for p in mine} < {(door.left, door.right)}:
+            yield f"{door.place} has no head and two legs"
+        for part in mine:
+            if part.box.y1 != wall.offsets.drywall or not ZERO <= part.box.y0 - door.jamb < SIXTEENTH:
+                yield f"{part.id} does not reach from the jamb to the face"
