@@ -10,14 +10,13 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from guide.checks.audit import audit, corner_roles
 from guide.layout.parts import Fastening, Kind, Layout, Material, Part, WallLayout, over_slab
 from guide.lengths import Length, inches
 from guide.reference.findings import Severity, load_findings
 from tests.jobs import Tree, alongside, job, laid, layout_of, level, standing, wall
-from tests.properties.rooms import parted_rooms, rooms, single_walls
+from tests.properties.rooms import rooms, single_walls
 
 Tamper = Callable[[Part], Part]
 
@@ -206,7 +205,7 @@ def test_the_engine_never_makes_a_slip_on_one_wall(tree: Tree) -> None:
 
 
 @settings(max_examples=25)
-@given(st.one_of(rooms(), parted_rooms()))
+@given(rooms())
 def test_the_engine_never_makes_a_slip_in_a_room(tree: Tree) -> None:
     """Nor in walls that meet."""
     layout = layout_of(tree)
