@@ -57,6 +57,9 @@ def _of_one_thing(book: Book, answers: Answers, asked: Asked, words: Sequence[st
     """Read several answers about the thing that is asked about; a size without a label answers the question asked."""
     questions = book.by_scope[scope_of(asked.place)]
     facts: Facts = {q.id: fact_of(answers.get(path_of(asked.place, q.id))) for q in questions}
+    when = asked.question.when
+    if when is not None and when.of is not None and when.is_ is not None:  # it is asked, so that holds
+        facts = {**facts, when.of.partition(".")[2]: when.is_}
     thing: Given = {}
     events = scanned(words, _heard_in_passing(questions, asked.question), bare)
     for event in events:

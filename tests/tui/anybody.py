@@ -25,7 +25,7 @@ KEYS = ("enter", "escape", "tab", "shift+tab", "up", "down", "left", "right", "h
 LINES = ("92 1/2", "no, 93", "why", "how", "back", "later", "undo", "redo", "don't know", "usual", "keep", "yes", "no", "two windows at 4 ft and 9 ft",
          "no pipes, no outlets", "196 at floor", "91 left, 92 right", "inside corner", "none", "1", "[/red]", "what does crown mean",
          "what is missing", "find shelf", "mirror wall a", "copy wall a", "go to wall a", "draw", "floor plan", "findings", "what is A3",
-         "about 3", "from 20 to 60", "\x1b[2J", "é" * 50)  # fmt: skip
+         "about 3", "from 20 to 60", "sketch", "a partition at 10 ft", "16 after the door", "a column at 60", "16 ft, 7'8 concrete, no openings", "\x1b[2J", "é" * 50)  # fmt: skip
 KEYS_AT_ONCE = 12
 
 
