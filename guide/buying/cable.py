@@ -14,7 +14,7 @@ from guide.layout.parts import Kind, Layout, WallLayout
 from guide.layout.receptacles import runs_round
 from guide.lengths import ZERO, Length, greatest
 from guide.reference.figures import load_figures
-from guide.survey.model import Opening
+from guide.survey.things import Opening
 
 WIRED = (("holds", "outlet"), ("holds", "switch"))
 """Boxes that one circuit runs through; a light or a data box has its own way."""

@@ -11,8 +11,9 @@ from guide.checks.findings import Finding, finding
 from guide.layout.parts import Layout
 from guide.lengths import FOOT, SIXTEENTH, ZERO, Length
 from guide.reference.figures import load_figures
-from guide.survey.model import Pipe, Wall
+from guide.survey.model import Wall
 from guide.survey.room import thing_name
+from guide.survey.things import Pipe
 
 
 def drain_findings(layout: Layout) -> Iterator[Finding]:

@@ -9,8 +9,8 @@ from guide.checks.findings import Finding, finding
 from guide.layout.parts import Material, Part, WallLayout
 from guide.lengths import Length
 from guide.reference.codes import CodeProfile
-from guide.survey.model import Pipe
 from guide.survey.room import thing_name
+from guide.survey.things import Pipe
 
 COLD = (Material.BOX, Material.DRYWALL)
 """Parts that do not count as burning."""

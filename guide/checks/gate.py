@@ -9,8 +9,9 @@ from guide.checks.findings import Finding, finding
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.codes import CodeFigure, CodeProfile
 from guide.reference.figures import load_figures
-from guide.survey.model import Basement, Opening, Survey
+from guide.survey.model import Basement, Survey
 from guide.survey.room import thing_name
+from guide.survey.things import Opening
 
 RAINS_NEEDED = 2
 """Hard rains a mended wall has to stand dry through. Common practice."""

@@ -11,8 +11,8 @@ from guide.checks.findings import Finding, finding
 from guide.layout.parts import WallLayout
 from guide.lengths import ZERO, Length
 from guide.reference.figures import load_figures
-from guide.survey.model import Opening
 from guide.survey.room import thing_name
+from guide.survey.things import Opening
 
 
 def thing_findings(wall: WallLayout) -> Iterator[Finding]:

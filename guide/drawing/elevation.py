@@ -13,9 +13,10 @@ from guide.layout.overhead import joists_over
 from guide.layout.parts import FULL_HEIGHT, Kind, Level, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.reference.figures import load_figures
-from guide.survey.model import Opening, Pipe, Wall
+from guide.survey.model import Wall
 from guide.survey.profile import Profile
 from guide.survey.room import thing_name
+from guide.survey.things import Opening, Pipe
 
 CONCRETE_SHOWN = inches("4")
 """How thick the walls round the corners are drawn, cut through. Nobody measured it."""

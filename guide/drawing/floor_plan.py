@@ -17,7 +17,7 @@ from guide.layout.ends import End, slanted
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import ZERO, Length, from_inches, inches
 from guide.reference.figures import load_figures
-from guide.survey.model import Opening
+from guide.survey.things import Opening
 from guide.survey.traverse import Vector, turned
 
 FOUNDATION_SHOWN = CONCRETE_SHOWN * 2

@@ -12,8 +12,8 @@ from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length
 from guide.reference.sayings import saying
-from guide.survey.model import Fixture
 from guide.survey.room import thing_name
+from guide.survey.things import Fixture
 
 UPRIGHT = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
 TALL_ROWS = ("screen",)

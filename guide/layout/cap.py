@@ -13,7 +13,7 @@ from guide.layout.pipes import Stack
 from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.sayings import Saying, saying
-from guide.survey.model import Pipe
+from guide.survey.things import Pipe
 
 
 def cap_of(site: Site, stacks: Sequence[Stack]) -> tuple[list[Part], list[Decision], list[Remark]]:

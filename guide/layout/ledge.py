@@ -18,7 +18,7 @@ from guide.layout.site import Site
 from guide.layout.studs import Framing, notched_for
 from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.sayings import saying
-from guide.survey.model import Pipe
+from guide.survey.things import Pipe
 
 
 def ledge_of(site: Site, framing: Framing, blocks: Sequence[Part]) -> tuple[list[Part], list[Remark]]:

@@ -19,7 +19,7 @@ from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import EIGHTH, SIXTEENTH, ZERO, Length, greatest, inches, least
 from guide.reference.sayings import Saying, saying
-from guide.survey.model import Opening
+from guide.survey.things import Opening
 
 ENDS = {True: ("left end", "right end"), False: ("upper end", "lower end")}
 """What the two ends of a side are called, where it lies and where it stands."""

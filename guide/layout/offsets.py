@@ -12,8 +12,9 @@ from guide.layout.plane import Line, lines_of, moves, weighed
 from guide.lengths import SIXTEENTH, ZERO, Length, greatest, inches, least
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
-from guide.survey.model import Basement, Pipe, Wall
+from guide.survey.model import Basement, Wall
 from guide.survey.room import thing_name
+from guide.survey.things import Pipe
 
 FEW_STUDS = 3
 """A pipe that crosses no more studs than this may be let into notches rather than move the whole wall."""

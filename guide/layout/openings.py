@@ -25,8 +25,8 @@ from guide.layout.parts import (
 from guide.layout.site import Site
 from guide.lengths import SIXTEENTH, ZERO, Length, inches
 from guide.reference.sayings import Saying, saying
-from guide.survey.model import Opening
 from guide.survey.room import thing_name
+from guide.survey.things import Opening
 
 Stretch = tuple[Length, Length]
 """From x0 to x1 along the wall."""

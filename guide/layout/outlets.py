@@ -9,8 +9,8 @@ from guide.layout.site import Site
 from guide.layout.studs import Framing
 from guide.lengths import ZERO, Length
 from guide.reference.sayings import saying
-from guide.survey.model import OutletBox, Pipe
 from guide.survey.room import thing_name
+from guide.survey.things import OutletBox, Pipe
 
 
 @dataclass(frozen=True)

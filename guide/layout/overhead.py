@@ -11,7 +11,8 @@ from guide.lengths import ZERO, Length, from_inches
 from guide.reference.figures import Figures
 from guide.reference.sayings import saying
 from guide.survey.joists import apart_of, not_read
-from guide.survey.model import Pipe, Wall
+from guide.survey.model import Wall
+from guide.survey.things import Pipe
 
 
 def joists_over(wall: Wall, figures: Figures) -> Iterator[tuple[Length, Length]]:

@@ -13,8 +13,8 @@ from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, least
 from guide.reference.figures import Figures
 from guide.reference.sayings import Saying, saying
-from guide.survey.model import Pipe
 from guide.survey.room import thing_name
+from guide.survey.things import Pipe
 
 Way = Literal["behind", "bay", "box", "front"]
 

@@ -14,7 +14,8 @@ from guide.layout.pipes import narrow, way_at
 from guide.lengths import SIXTEENTH, ZERO, Length
 from guide.reference.figures import Figures
 from guide.reference.priorities import ranked
-from guide.survey.model import Opening, Pipe, Wall
+from guide.survey.model import Wall
+from guide.survey.things import Opening, Pipe
 
 OPEN = (None, "you choose")
 """What stands in the job where the person left a door or a pipe to us."""

@@ -23,7 +23,7 @@ from functools import reduce
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.codes import CodeProfile
-from guide.survey.model import Opening
+from guide.survey.things import Opening
 
 Span = tuple[int, int]
 """Ticks along a wall space, from and to."""

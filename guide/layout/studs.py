@@ -16,7 +16,7 @@ from guide.layout.site import Site
 from guide.lengths import ZERO, Length, greatest, inches, least
 from guide.reference.priorities import decided_by, ranked
 from guide.reference.sayings import Saying, saying
-from guide.survey.model import Pipe
+from guide.survey.things import Pipe
 
 Side = Literal["left", "right"]
 SHEET_EDGE_EVERY = 3

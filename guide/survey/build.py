@@ -28,9 +28,10 @@ from guide.reference.codes import CODE_OF_TAPE, DEFAULT_ELECTRICAL, CodeProfile,
 from guide.reference.figures import load_figures
 from guide.reference.office import Office, with_office
 from guide.survey.joists import not_read, read_joists
-from guide.survey.model import Basement, Fixture, Opening, OutletBox, Pipe, Survey, Wall
+from guide.survey.model import Basement, Survey, Wall
 from guide.survey.profile import STEP, Profile
 from guide.survey.room import problems_of
+from guide.survey.things import Fixture, Opening, OutletBox, Pipe
 
 Filled = TypeVar("Filled", Basement, Wall, Opening, Pipe, OutletBox, Fixture)
 

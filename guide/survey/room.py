@@ -13,8 +13,9 @@ from guide.reference.sayings import Saying, SayingValue, saying
 from guide.reference.stock import load_stock
 from guide.survey.closing import corner_left, corner_right, impossible_diagonals
 from guide.survey.joists import read_joists
-from guide.survey.model import Opening, OutletBox, Problem, Survey, Wall
+from guide.survey.model import Problem, Survey, Wall
 from guide.survey.on_hand import read_on_hand
+from guide.survey.things import Opening, OutletBox
 from guide.survey.traverse import degrees_of
 from guide.survey.yard import read_yard
 

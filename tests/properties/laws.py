@@ -14,8 +14,9 @@ from guide.layout.parts import FULL_HEIGHT, Box, Datum, Kind, Layout, Level, Par
 from guide.lengths import SIXTEENTH, ZERO, Length, from_inches, inches
 from guide.reference.codes import load_code
 from guide.reference.figures import load_figures
-from guide.survey.model import Basement, Opening, Pipe, Wall
+from guide.survey.model import Basement, Wall
 from guide.survey.profile import Profile
+from guide.survey.things import Opening, Pipe
 
 FIGURES = load_figures()
 HUNG = "beam or duct"

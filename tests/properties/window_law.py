@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, inches
-from guide.survey.model import Basement, Opening
+from guide.survey.model import Basement
+from guide.survey.things import Opening
 from tests.properties.laws import FIGURES, TICK, holes
 
 BUCK, GAP = inches("1 1/2"), inches("1/2")
