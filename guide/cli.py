@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 import gc
 import json
+import os
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
@@ -48,10 +49,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
         for stream in (sys.stdin, sys.stdout, sys.stderr):
             if isinstance(stream, TextIOWrapper):
                 stream.reconfigure(errors="replace")  # a sign that is not known there is no reason to stop
-        return _run(list(sys.argv[1:] if arguments is None else arguments))
+        code = _run(list(sys.argv[1:] if arguments is None else arguments))
+        sys.stdout.flush()
+        return code
     except (_Unusable, JobFileError, BookError, DataError) as error:
         print(f"wallbrief: {error}", file=sys.stderr)
         return 2
+    except BrokenPipeError:
+        # whoever read the output has had enough; what is still in the buffer would fail again at the end
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
     except OSError as error:
         print(f"wallbrief: {error.filename or 'the file'}: {error.strerror or error}.", file=sys.stderr)
         return 2

@@ -282,3 +282,19 @@ def test_a_terminal_that_has_no_signs_but_ascii_is_talked_to_in_ascii(tmp_path: 
     assert ran.stdout.isascii()
     assert '"banana" ' in ran.stdout
     assert "| stud" in ran.stdout
+
+
+def test_a_reader_who_has_had_enough_is_no_failure_to_speak_of() -> None:
+    """`wallbrief schema job | head -1` ends without a word on the error stream."""
+    ends, starts = os.pipe()
+    os.close(ends)
+    ran = subprocess.run(
+        [sys.executable, "-m", "guide.cli", "schema", "job"],
+        cwd=ROOT,
+        stdout=starts,
+        stderr=subprocess.PIPE,
+        check=False,
+    )
+    os.close(starts)
+
+    assert ran.stderr == b""
