@@ -104,7 +104,7 @@ def _answered(book: Book, answers: Answers, asked: Asked, text: str, typed: str)
         text = from_the_left(in_figures(text.lower()), length, bare)  # an “and” inside a size parts no readings
     if (point := place_said(book, answers, asked.place, question, core.text, bare)) is not None:
         return replace(point, typed=typed, known=Certainty.EYEBALLED if core.hedged else point.known)
-    found = found or several(book, answers, asked, core.text, bare)
+    found = found or several(book, answers, asked, core.text, bare) or several(book, answers, asked, text, bare)
     if found is None and (whole := in_one_breath(book, answers, asked, text if core.hedged else core.text, bare)):
         return Several(tuple((path, replace(each, typed=typed)) for path, each in whole.items()))
     if found:
