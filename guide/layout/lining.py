@@ -80,13 +80,15 @@ def corners_of(window: Opening) -> dict[tuple[str, str], Length]:
 
 
 def _is_plain(site: Site, hole: Hole) -> bool:
-    """Say whether the hole is a box: in the concrete from end to end, level with the joists, and no pipe before it."""
+    """Say whether the hole is a box: in the concrete, level with the joists, no pipe and no wall round the corner before it."""
     window, wall = hole.opening, site.wall
     x0, x1, low = window.left, window.right, window.sill or ZERO
     high = low + (window.tall or ZERO)
     joists = [wall.height.at(x) for x in (x0, *wall.height.breaks(x0, x1), x1)]
     return (
         not hole.remarks
+        and site.left.face <= x0
+        and x1 <= wall.length - site.right.face
         and high <= wall.concrete.least_over(x0, x1)
         and greatest(*joists) - least(*joists) <= site.figures.window_return_foam
         and not any(

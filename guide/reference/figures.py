@@ -105,6 +105,7 @@ class Figures:
     anchor_off_stud: Length
     chase_wider: Length
     chase_clear: Length
+    chase_corner: Length
     chase_rung: Length
     notch_most: Length
     notch_most_2x3: Length

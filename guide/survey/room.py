@@ -278,6 +278,20 @@ def _floor(survey: Survey, wall: Wall) -> Iterator[Problem]:
         yield _problem(wall, (wall.ref("joists"), other.ref("joists")), said)
 
 
+def _boxes(survey: Survey, wall: Wall) -> Iterator[Problem]:
+    """Two boxes round pipes along walls that meet at an inside corner cannot both run into it."""
+    other = survey.by_letter.get(wall.right_joined or "")
+    if other is None or wall.right_end != "inside corner":
+        return
+    near = load_figures().chase_corner
+    for one in (pipe for pipe in wall.pipes if pipe.run == "lying" and pipe.along == "box"):
+        for two in (pipe for pipe in other.pipes if pipe.run == "lying" and pipe.along == "box"):
+            if wall.length - one.right_edge < two.out + near and two.left_edge < one.out + near:
+                names = thing_name(one.place), thing_name(two.place)
+                said = saying("problem.boxes_meet", one=names[0], wall=wall.letter, two=names[1], other=other.letter)
+                yield _problem(wall, (f"{one.place}.along", f"{two.place}.along"), said)
+
+
 def _meetings(survey: Survey, wall: Wall) -> Iterator[Problem]:
     """A partition meets walls of this job, and what is in it needs no concrete."""
     for side in ("left", "right"):
@@ -300,6 +314,6 @@ def _run_from(survey: Survey, wall: Wall) -> list[Wall]:
 
 
 _CHECKS = (
-    _outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles, _floor, _meetings,
+    _outside, _overlapping, _heights, _places, _joists, _doors, _runs, _diagonals, _angles, _floor, _boxes, _meetings,
 )  # fmt: skip
 """In the order in which their contradictions are told."""

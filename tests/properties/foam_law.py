@@ -43,7 +43,7 @@ def bare_concrete(wall: WallLayout, basement: Basement) -> Iterator[str]:
 def _bare(cover: list[tuple[Length, Length]], low: Length, high: Length, spare: Length) -> tuple[Length, Length] | None:
     at = low
     for z0, z1 in [*sorted(cover), (high, high)]:
-        if z0 - at > spare + TICK and at < high:
+        if min(z0, high) - at > spare + TICK:
             return at, z0
         at = max(at, z1)
     return None

@@ -22,6 +22,8 @@ def bare_bays(wall: WallLayout, basement: Basement) -> Iterator[str]:
     the last of it lies behind the rim of the other wall: so much may stay bare there.
     """
     survey, pieces = wall.wall, wall.of(Kind.RIM)
+    if survey.is_partition:  # no rim stands over it
+        return
     if any(remark.saying.key == "remark.rim_tight" for remark in wall.remarks):
         if pieces or survey.joists != "alongside":
             yield "rim foam is said to find no room, and is cut"

@@ -135,3 +135,21 @@ def test_joists_run_alongside_one_of_two_walls_that_meet_at_an_angle() -> None:
 
     assert said("136 in", "alongside") == ["problem.joists_both"]
     assert said("136 in", "into") == said("100 in", "alongside") == []
+
+
+def test_two_boxes_do_not_run_into_one_corner() -> None:
+    """A drain that goes round an inside corner gets a box on one wall at most; well away from it each wall has its own."""
+
+    def said(end: str, start: str, way: str = "box") -> list[str]:
+        first = {**lying("40 in", end, out="6 in"), "along": "box"}
+        second = {**lying(start, "80 in", out="6 in"), "along": way}
+        corner: Tree = {"right_first": "this wall"}
+        return [
+            each.saying.key
+            for each in survey_of(
+                job([wall("120 in", pipes=[first], **corner), wall("120 in", pipes=[second])])
+            ).problems
+        ]
+
+    assert said("120 in", "0 in") == ["problem.boxes_meet"]
+    assert said("120 in", "0 in", "move the wall") == said("90 in", "0 in") == said("120 in", "30 in") == []
