@@ -46,13 +46,15 @@ def linings_of(site: Site, framing: Framing) -> tuple[list[Part], list[Remark]]:
 def _extension(site: Site, hole: Hole) -> Iterator[Part]:
     """Yield the three strips on the jamb of a standing door that make up for what it falls short of the face.
 
-    None where a pipe or the top plate is in their way, or where it takes more than one board: the step says what to do.
+    None where a pipe, the top plate or the wall round the corner is in their way, or where it takes more than one board: the
+    step says what to do.
     """
     door, figures, wall = hole.opening, site.figures, site.wall
     gap = off_the_face(door, site.offsets.drywall) if door.jamb is not None and extended(door) else ZERO
     wide = gap.down_to(figures.cut_step).on(f"{door.place}.outside", f"{door.place}.meets")
     piped = any(overlap(door.left, door.right, pipe.left_edge, pipe.right_edge) for pipe in wall.pipes)
-    if wide <= ZERO or wide > figures.board_1x6 or piped or hole.remarks:
+    cornered = not _between_the_walls(site, door.left, door.right)
+    if wide <= ZERO or wide > figures.board_1x6 or piped or cornered or hole.remarks:
         return
     joists, thick = wall.height.at((hole.x0 + hole.x1) // 2), figures.board_1x
     high, finish = door.frame_height or ZERO, site.basement.floor_finish
@@ -87,8 +89,7 @@ def _is_plain(site: Site, hole: Hole) -> bool:
     joists = [wall.height.at(x) for x in (x0, *wall.height.breaks(x0, x1), x1)]
     return (
         not hole.remarks
-        and site.left.face <= x0
-        and x1 <= wall.length - site.right.face
+        and _between_the_walls(site, x0, x1)
         and high <= wall.concrete.least_over(x0, x1)
         and greatest(*joists) - least(*joists) <= site.figures.window_return_foam
         and not any(
@@ -97,6 +98,11 @@ def _is_plain(site: Site, hole: Hole) -> bool:
             for pipe in wall.pipes
         )
     )
+
+
+def _between_the_walls(site: Site, x0: Length, x1: Length) -> bool:
+    """Say whether a stretch lies clear of the walls round both corners, drywall and all."""
+    return site.left.face <= x0 and x1 <= site.wall.length - site.right.face
 
 
 def _levels(site: Site, hole: Hole) -> tuple[Level, Level]:
