@@ -77,7 +77,7 @@ def _said_and_explained(question: Question, said: str) -> Choice | None:
         return None
     own, others = _meant(question, choice)
     affirms = "yes" in (choice.id, *choice.words)
-    takes_back = _words("turns" if affirms else "takes_back") | (frozenset() if affirms else _words("turns"))
+    takes_back = _words("turns") if affirms else _words("turns") | _words("takes_back")
     for (clause, denied), found in zip(clauses, picked, strict=True):
         if found and found[1]:
             continue
