@@ -104,19 +104,24 @@ def _clauses(question: Question, said: str) -> Iterator[tuple[str, bool]]:
 
 
 def _in_passing(question: Question, said: str) -> Choice | None:
-    """Pick the only choice that comes up at all, where nothing is denied, doubted or taken back and it lifts no warning."""
-    plain = plainly(said)
+    """Pick the only choice that comes up at all, where nothing is doubted or taken back and it lifts no warning.
+
+    What a clause denies does not come up, as long as it is not this choice: “office for my wife, no bed”.
+    """
+    clauses = [plainly(each) for each, _ in _clauses(question, said)]
+    denying = [each for each in clauses if set(_without(each, _named(question, each)).split()) & _words("negations")]
+    plain = " ".join(each for each in clauses if each not in denying)
     named = [] if "?" in said else _named(question, plain)
     rest = set(_without(plain, named).split())
-    if len({choice.id for choice, _ in named}) != 1 or rest & (
-        _words("takes_back") | _words("turns") | _words("negations")
-    ):
+    if len({choice.id for choice, _ in named}) != 1 or rest & (_words("takes_back") | _words("turns")):
         return None
     choice = named[0][0]
     yes_or_no = {word for each in _YES_OR_NO for word in load_talk().words[each]}  # type: ignore[index]
     if choice.careful or all(phrase in yes_or_no for _, phrase in named):
         return None
-    return None if _meant_by(rest) & _meant(question, choice)[1] else choice
+    own, others = _meant(question, choice)
+    turned = any(set(each.split()) & (_words("takes_back") | _words("turns")) for each in denying)
+    return None if turned or _meant_by(rest) & others or _meant_by(denying) & own else choice
 
 
 def _meant(question: Question, choice: Choice) -> tuple[set[str], set[str]]:

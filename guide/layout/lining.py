@@ -46,15 +46,15 @@ def linings_of(site: Site, framing: Framing) -> tuple[list[Part], list[Remark]]:
 def _extension(site: Site, hole: Hole) -> Iterator[Part]:
     """Yield the three strips on the jamb of a standing door that make up for what it falls short of the face.
 
-    None where a pipe, the top plate or the wall round the corner is in their way, or where it takes more than one board: the
-    step says what to do.
+    None where a pipe, the top plate, the foam or the wall round the corner is in their way, or where it takes more than one
+    board: the step says what to do.
     """
     door, figures, wall = hole.opening, site.figures, site.wall
     gap = off_the_face(door, site.offsets.drywall) if door.jamb is not None and extended(door) else ZERO
     wide = gap.down_to(figures.cut_step).on(f"{door.place}.outside", f"{door.place}.meets")
     piped = any(overlap(door.left, door.right, pipe.left_edge, pipe.right_edge) for pipe in wall.pipes)
     cornered = not _between_the_walls(site, door.left, door.right)
-    if wide <= ZERO or wide > figures.board_1x6 or piped or cornered or hole.remarks:
+    if wide <= ZERO or wide > figures.board_1x6 or piped or cornered or hole.remarks or _in_foam(site, door, wide):
         return
     joists, thick = wall.height.at((hole.x0 + hole.x1) // 2), figures.board_1x
     high, finish = door.frame_height or ZERO, site.basement.floor_finish
@@ -82,13 +82,15 @@ def corners_of(window: Opening) -> dict[tuple[str, str], Length]:
 
 
 def _is_plain(site: Site, hole: Hole) -> bool:
-    """Say whether the hole is a box: in the concrete, level with the joists, no pipe and no wall round the corner before it."""
+    """Say whether the hole is a box with room for its lining: in the concrete, level with the joists, no pipe and no wall round the corner before it."""
     window, wall = hole.opening, site.wall
     x0, x1, low = window.left, window.right, window.sill or ZERO
     high = low + (window.tall or ZERO)
     joists = [wall.height.at(x) for x in (x0, *wall.height.breaks(x0, x1), x1)]
+    lining = site.figures.window_buck + site.figures.window_return_foam
     return (
         not hole.remarks
+        and least(x1 - x0, high - low) > lining * 2
         and _between_the_walls(site, x0, x1)
         and high <= wall.concrete.least_over(x0, x1)
         and greatest(*joists) - least(*joists) <= site.figures.window_return_foam
@@ -98,6 +100,13 @@ def _is_plain(site: Site, hole: Hole) -> bool:
             for pipe in wall.pipes
         )
     )
+
+
+def _in_foam(site: Site, door: Opening, wide: Length) -> bool:
+    """Say whether a jamb stands so deep, under joists so far from level, that its extension would meet the foam over the door."""
+    heights = site.wall.height.at(door.left), site.wall.height.at(door.right)
+    uneven = greatest(*heights) - least(*heights) > site.figures.frame_play
+    return uneven and site.offsets.drywall - wide < site.offsets.foam_face
 
 
 def _between_the_walls(site: Site, x0: Length, x1: Length) -> bool:

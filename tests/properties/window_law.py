@@ -85,7 +85,8 @@ def short_jambs(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield each jamb of a door that leads outside, which stays where it is, that no extension brings out to the face.
 
     Less than a sixteenth is nothing, more than a 1x6 is wide (5 1/2, PS 20) is built up on the spot; so it is where a pipe
-    crosses the door, its head finds no room or the wall round the corner stands before it.
+    crosses the door, its head finds no room, the wall round the corner stands before it, or
+    it stands as deep as the foam under joists that are not level.
     """
     pieces = wall.of(Kind.EXTENSION)
     high = {remark.x for remark in wall.remarks if remark.saying.key == "remark.head_too_high"}
@@ -96,7 +97,9 @@ def short_jambs(wall: WallLayout, basement: Basement) -> Iterator[str]:
         mine = [p for p in pieces if door.left <= p.box.x0 and p.box.x1 <= door.right]
         piped = any(door.left < pipe.right_edge and pipe.left_edge < door.right for pipe in wall.wall.pipes)
         cornered = door.left < wall.left.face or door.right > wall.wall.length - wall.right.face
-        if gap <= SIXTEENTH or gap >= inches("5 9/16") or piped or cornered:
+        heights = wall.wall.height.at(door.left), wall.wall.height.at(door.right)
+        deep = abs(heights[0] - heights[1]) > FIGURES.frame_play and door.jamb < wall.offsets.foam_face
+        if gap <= SIXTEENTH or gap >= inches("5 9/16") or piped or cornered or deep:
             if mine:
                 yield f"{door.place} has an extension that it cannot take"
             continue
