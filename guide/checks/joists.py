@@ -6,6 +6,7 @@ It owns one promise: a joist that nobody taped is never under a joint of the pla
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import pairwise
 
 from guide.checks.findings import Finding, finding
@@ -14,6 +15,9 @@ from guide.layout.parts import WallLayout
 from guide.lengths import ZERO
 from guide.reference.figures import load_figures
 from guide.survey.joists import apart_of
+
+TOO_WIDE = Fraction(3, 2)
+"""Of the usual distance: from here on a bay may hide a joist that was left out. Common practice."""
 
 
 def joist_findings(wall: WallLayout) -> Iterator[Finding]:
@@ -24,7 +28,7 @@ def joist_findings(wall: WallLayout) -> Iterator[Finding]:
     apart = apart_of(read)
     edges = [ZERO, *(joist.edge for joist in read)]
     for left, right in pairwise(edges):
-        if (right - left) * 2 > apart * 3:
+        if (right - left).inch > apart.inch * TOO_WIDE:
             yield finding("joist_missing", wall.letter, wall.mark_of(left), left=left, right=right, apart=apart)
     beyond = [x0 for x0, _ in joists_over(wall.wall, figures) if x0 > read[-1].edge]
     if beyond:

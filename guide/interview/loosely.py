@@ -22,11 +22,11 @@ _BETWEEN_SIZES = re.compile(
     r"\s*(?:;|,(?!\d)|(?<=/\d)\s+and\b|(?<=/\d\d)\s+and\b|\band\b(?!\s*\d+\s*/)|\bor\b|\bto\b|\bbetween\b|\bfrom\b)\s*"
 )
 """What parts several sizes; “and” before a fraction belongs to the size, unless a fraction stands before it as well."""
-_UNIT = re.compile(r"^(?:ft|feet|foot|in|inch|inches|mm|cm|m)$|['\"]$", re.IGNORECASE)
 _APART = re.compile(r"(\d ?(?:feet|foot|ft|')),\s*(?=\d)")
 """A comma between the feet and the inches of one size."""
 _CLAUSES = re.compile(r"(?:[;.](?=\s|$)|,(?=\s|$)|\s[-–—]+\s|[()])\s*")
-_UNITS = frozenset("in inch inches ft feet foot mm cm m".split())
+_UNITS = ("ft", "feet", "foot", "in", "inch", "inches", "mm", "cm", "m")
+_UNIT = re.compile(rf"^(?:{'|'.join(_UNITS)})$|['\"]$", re.IGNORECASE)
 _LONGEST_RUN = 7
 """Words that one size may have: five feet four and three quarters inches."""
 

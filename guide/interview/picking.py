@@ -93,11 +93,11 @@ def _clauses(question: Question, said: str) -> Iterator[tuple[str, bool]]:
     """Yield the clauses of a reply; a yes or no at its head is one, and what a no stands before without a comma is denied."""
     if is_yes_or_no(question):
         noes, yeses = (load_talk().words[each] for each in ("no", "yes"))
-        heads = "|".join(re.escape(each) for each in (*noes, *yeses, "nah", "yup", "yea") if each != "not")
+        heads = "|".join(re.escape(each) for each in (*noes, *yeses) if each != "not")
         if found := re.match(rf"\s*({heads})\b(?!\.\d)([,;.:]?)\s+(?=\S)", said, re.IGNORECASE):
             yield found[1], False
             said = said[found.end() :]
-            if not found[2] and found[1].lower() in (*noes, "nah"):
+            if not found[2] and found[1].lower() in noes:
                 yield said, True
                 return
     yield from ((each, False) for each in _CLAUSES.split(said) if each.strip())

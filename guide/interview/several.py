@@ -161,7 +161,7 @@ def _counted(book: Book, asked: Asked, words: list[str], bare: Bare) -> Given:
         raise Unexplained("count")
     found: Given = {}
     groups: dict[str, list[_Group]] = {}
-    cuts = _listed(cuts)
+    cuts = _listed(book, cuts)
     for cut, end in zip(cuts, [*(cut.start for cut in cuts[1:]), len(words)], strict=True):
         groups.setdefault(cut.opener.id, []).append(_group(book, cut, words[cut.end : end], bare))
     for opener in openers:
@@ -192,21 +192,20 @@ def _cuts(openers: Sequence[Question], current: Question, words: list[str]) -> I
         at += 1
 
 
-def _listed(cuts: list[_Cut]) -> list[_Cut]:
-    """Return the counts without one that only sums up those after it: “two pipes, a drain and a water line” are two."""
+def _listed(book: Book, cuts: list[_Cut]) -> list[_Cut]:
+    """Return the counts without one that only sums up those after it: “two pipes, a drain and a water line” are two.
+
+    A noun that is one kind of the things, as windows is, counts those alone.
+    """
     first, rest = cuts[0], cuts[1:]
     if first.count < 2 or not rest or any(cut.opener is not first.opener for cut in rest) or first.adjectives:
         return cuts
-    if first.noun and not _sums_up(first):
+    assert first.opener.opens is not None
+    if any(_of_one_kind(_heard_in_passing(book.by_scope[first.opener.opens]), noun) for noun in first.noun.split()):
         return cuts
     if sum(cut.count for cut in rest) != first.count:
         raise Unexplained("count")
     return rest
-
-
-def _sums_up(cut: _Cut) -> bool:
-    """Say whether a noun names all the things of a question alike, as pipes does and windows does not."""
-    return cut.noun.removesuffix("s") in cut.opener.counted and cut.noun.removesuffix("s") == cut.opener.opens
 
 
 def _noun(

@@ -162,7 +162,7 @@ class WallView:
         if part.kind is Kind.FOAM:
             notes += self._foam_notes(part)
         if part.kind is Kind.CHASE_RUNG:
-            notes.append(rung_note(self.wall, part, self.size))
+            notes.append(say(rung_note(self.wall, part), self.plan.tape, self.plan.guessed))
         if part.kind is Kind.UPPER_BLOCK and self.wall.wall.concrete.steps:
             notes += (f"over {block.mark}" for block in self.wall.of(Kind.FIREBLOCK) if block.box.x0 == part.box.x0)
         for notch in part.notches:

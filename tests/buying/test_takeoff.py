@@ -20,8 +20,8 @@ from guide.reference.figures import load_figures
 from guide.reference.stock import FasteningRule, load_fasteners, load_stock
 from guide.sheets.plan import make_plan
 from tests.jobs import Tree, laid, layout_of, new_door, wall
-from tests.properties.laws import joists
 from tests.properties.rooms import parted_rooms, rooms, single_walls
+from tests.properties.seen import joists
 from tests.walkthroughs import worked
 
 FIGURES = load_figures()

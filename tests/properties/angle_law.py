@@ -11,7 +11,7 @@ import shapely
 
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
-from tests.properties.laws import TICK, swing
+from tests.properties.seen import TICK, swing
 
 NEAR = inches("40")
 """Further from the corner than this the two walls have nothing to do with each other."""

@@ -11,7 +11,7 @@ from guide.checks.barrier import bare_foam
 from guide.layout.parts import Box, Kind, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.survey.model import Basement
-from tests.properties.laws import swing
+from tests.properties.seen import swing
 
 STRIP = 0.75
 """A bare strip so wide is caulked; common practice."""

@@ -9,7 +9,7 @@ from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.survey.model import Basement
 from guide.survey.things import Opening
-from tests.properties.laws import FIGURES, HUNG, TICK, holes, meet, slope_of, swing
+from tests.properties.seen import FIGURES, HUNG, TICK, holes, meet, slope_of, swing
 
 WOOD = (Kind.STUD, Kind.KING, Kind.TRIMMER, Kind.CRIPPLE, Kind.PACK, Kind.HEADER, Kind.SILL, Kind.CHASE_POST)
 SHEET = inches("96")

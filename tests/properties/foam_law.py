@@ -8,7 +8,7 @@ from itertools import pairwise
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import ZERO, Length, inches
 from guide.survey.model import Basement
-from tests.properties.laws import FIGURES, HUNG, TICK, holes, swing
+from tests.properties.seen import FIGURES, HUNG, TICK, holes, swing
 
 
 def bare_concrete(wall: WallLayout, basement: Basement) -> Iterator[str]:

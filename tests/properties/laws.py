@@ -7,21 +7,14 @@ A law that allows something says how much and why.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from fractions import Fraction
 from itertools import combinations, pairwise
 
 from guide.layout.parts import FULL_HEIGHT, Box, Datum, Kind, Layout, Level, Part, WallLayout
-from guide.lengths import SIXTEENTH, ZERO, Length, from_inches, inches
+from guide.lengths import SIXTEENTH, ZERO, Length, inches
 from guide.reference.codes import load_code
-from guide.reference.figures import load_figures
 from guide.survey.model import Basement, Wall
-from guide.survey.profile import Profile
 from guide.survey.things import Opening, Pipe
-
-FIGURES = load_figures()
-HUNG = "beam or duct"
-TICK = Length(4)
-"""Heights between two readings are rounded down to a tick (1/8128 in) each time they are worked out."""
+from tests.properties.seen import FIGURES, HUNG, TICK, holes, joists, meet, slope_of, stacks, swing
 
 UPRIGHT = (*FULL_HEIGHT, Kind.TRIMMER, Kind.CRIPPLE)
 OVERHEAD = (Kind.CAP, Kind.CAP_LAP, Kind.JOIST_BLOCK, Kind.LEDGE, Kind.LEDGE_LAP, Kind.RIM)
@@ -35,26 +28,6 @@ LINING = (Kind.BUCK, Kind.RETURN, Kind.EXTENSION)
 
 CUT_AT_CENTRE = (*UPRIGHT, Kind.FIREBLOCK, Kind.UPPER_BLOCK)
 """Parts cut square to the height at their own centre: on a slope one edge stands a little high, the other low."""
-
-
-def meet(a0: Length, a1: Length, b0: Length, b1: Length) -> bool:
-    """Say whether two open stretches share anything."""
-    return max(a0, b0) < min(a1, b1)
-
-
-def swing(profile: Profile, x0: Length, x1: Length) -> Length:
-    """Return how much a height changes between two places."""
-    values = [profile.at(x).ticks for x in (x0, *profile.breaks(x0, x1), x1)]
-    return Length(max(values) - min(values))
-
-
-def slope_of(wall: Wall, part: Part) -> Length:
-    """Return what the slope over a part's own thickness explains: nothing on a level wall."""
-    box = part.box
-    return max(swing(wall.height, box.x0, box.x1), swing(wall.concrete, box.x0, box.x1))
-
-
-# ---------------------------------------------------------------------------------------------- nothing shares volume
 
 
 def clashes(wall: WallLayout, basement: Basement) -> Iterator[str]:
@@ -263,30 +236,6 @@ def loose_backing(wall: WallLayout, basement: Basement) -> Iterator[str]:
 # ------------------------------------------------------------------------------------------------------- plates
 
 
-def holes(wall: Wall, basement: Basement) -> Iterator[tuple[Opening, Length, Length]]:
-    """Yield the framed hole of every opening: what it is let into the framing as."""
-    for opening in wall.openings:
-        if opening.kind == "window":
-            lining = FIGURES.window_buck + FIGURES.window_return_foam
-            yield opening, opening.left + lining, opening.right - lining
-        elif opening.kind == "kept free":
-            yield opening, opening.left, opening.right
-        elif opening.over_clear:
-            yield opening, opening.left - opening.over_clear, opening.right + opening.over_clear
-        else:
-            wider = FIGURES.door_wider // 2 if opening.kind == "new door" else FIGURES.frame_play
-            yield opening, opening.left - wider, opening.right + wider
-
-
-def stacks(wall: WallLayout) -> Iterator[tuple[Pipe, Length, Length]]:
-    """Yield every upright pipe in the line of the studs, with the gap it needs in the plates."""
-    ways = {d.id: d.saying.key for d in wall.decisions}
-    for pipe in wall.wall.pipes:
-        in_line = ways[f"{pipe.place}.way"] in ("decision.pipe_bay", "decision.pipe_box")
-        if pipe.run == "standing" and in_line:
-            yield pipe, pipe.left_edge - FIGURES.pipe_side, pipe.right_edge + FIGURES.pipe_side
-
-
 def untiled(wall: WallLayout, basement: Basement) -> Iterator[str]:
     """Yield where plate pieces do not tile what pipes, columns and beams leave of the plates (and doors, of the bottom one).
 
@@ -337,24 +286,6 @@ def _supports(wall: WallLayout) -> list[Length]:
     if survey.joists == "alongside":
         return [block.centre for block in wall.of(Kind.JOIST_BLOCK)]
     return [(x0 + x1) // 2 for x0, x1 in joists(survey)]
-
-
-def joists(wall: Wall) -> list[tuple[Length, Length]]:
-    """Return both sides of every joist that runs into a wall, and of many beyond its end."""
-    thick = FIGURES.joist_thick
-    found = [(joist.edge, joist.edge + thick * joist.plies) for joist in wall.joists_read]
-    if found:  # beyond the last as far apart as half of them stand or less
-        edges = [x0 for x0, _ in found]
-        apart = sorted(b - a for a, b in pairwise(edges)) or [FIGURES.joist_apart]
-        first, step = edges[-1], apart[(len(apart) - 1) // 2].inch
-    else:
-        assert wall.first_joist is not None
-        first, step = wall.first_joist, Fraction(wall.joist_spacing or "16")
-    near = [first + from_inches(step * number) for number in range(bool(found), 200)]
-    return [*found, *((x0, x0 + thick) for x0 in near)]
-
-
-# --------------------------------------------------------------------------------------------------- fireblocks
 
 
 def open_ways(wall: WallLayout, basement: Basement) -> Iterator[str]:

@@ -8,7 +8,7 @@ from guide.layout.ends import End
 from guide.layout.parts import Kind, Layout, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, inches
 from guide.survey.model import Basement
-from tests.properties.laws import FIGURES, TICK, holes, slope_of
+from tests.properties.seen import FIGURES, TICK, holes, slope_of
 
 FAR = inches("6")
 """From here on the concrete ends far below the joists; common practice."""

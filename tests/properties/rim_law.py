@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from guide.layout.parts import Kind, WallLayout
 from guide.lengths import EIGHTH, SIXTEENTH, ZERO, Length, inches
 from guide.survey.model import Basement
-from tests.properties.laws import TICK, joists
+from tests.properties.seen import TICK, joists
 
 GAP = inches("1/4")
 """Left free on every side for the can; common practice."""

@@ -8,7 +8,7 @@ from guide.layout.parts import Kind, Part, WallLayout
 from guide.lengths import SIXTEENTH, ZERO, Length, inches
 from guide.survey.model import Basement
 from guide.survey.things import Opening
-from tests.properties.laws import FIGURES, TICK, holes
+from tests.properties.seen import FIGURES, TICK, holes
 
 BUCK, GAP = inches("1 1/2"), inches("1/2")
 """How thick the treated wood is, and what is foamed between it and the concrete; common practice."""
