@@ -60,7 +60,8 @@ def _said_and_explained(question: Question, said: str) -> Choice | None:
     """Pick what one clause says for certain, where the others only explain it: “family room, nobody sleeps there”.
 
     A clause that denies may speak of the other choices, one that does not of none of them; and none may take back
-    (“no, only in spring”) or, but after a yes, bring up again what the question asks about (“no, just a puddle”).
+    (“no, only in spring”) or, but after a yes, bring up again what the question asks about (“no, just a puddle”). What a no
+    stands right before has to be of the question.
     """
     clauses = list(_clauses(question, said))
     picked = [_pick(question, each) for each, _ in clauses]
@@ -81,10 +82,12 @@ def _said_and_explained(question: Question, said: str) -> Choice | None:
     for (clause, denied), found in zip(clauses, picked, strict=True):
         if found and found[1]:
             continue
-        words = set(plainly(clause).split())
-        touched = others if affirms else others | _meant_by([question.ask])
-        touched = own if denied or words & _words("negations") else touched
-        if words & takes_back or _meant_by(words) & touched:
+        words, asked = set(plainly(clause).split()), others | _meant_by([question.ask])
+        meant = _meant_by(words)
+        if denied and meant and not meant & asked:  # “no batts” denies something else
+            return None
+        touched = own if denied or words & _words("negations") else others if affirms else asked
+        if words & takes_back or meant & touched:
             return None
     return choice
 
