@@ -19,7 +19,9 @@ from guide.lengths import Bare, Length, in_figures, inches, with_unit
 MOST_WALLS = 200
 LONGEST_NAME = 30
 
-_NOT_NAMES = set("about all any around both each every few just many maybe most only or roughly several some".split())
+_NOT_NAMES = set(
+    "about all any around both each every few it just many maybe most no only or roughly several some that them they this yes".split()
+)
 """Words that a list of wall names does not have; a reply with one of them is a number in disguise, and asked back."""
 
 

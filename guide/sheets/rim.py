@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from guide.layout.parts import Kind, Part
 from guide.lengths import ZERO
+from guide.reference.sayings import say, saying
 from guide.sheets.stops import marks_of
 from guide.sheets.view import WallView
 
@@ -19,8 +20,8 @@ def rim_rows(view: WallView) -> list[tuple[str, ...]]:
             marks_of(view, parts),
             view.bare(parts[0].along, toward="down"),
             view.bare(parts[0].across or ZERO, toward="down"),
-            ", ".join(view.bare(part.box.x0, part.place_rests) for part in parts),
-            "measure its bay first" if parts[0].why.key == "part.rim_end" else "",
+            ", ".join(dict.fromkeys(view.bare(part.box.x0, part.place_rests) for part in parts)),  # locked is said once
+            say(saying("rim.end"), view.plan.tape, view.plan.guessed) if parts[0].why.key == "part.rim_end" else "",
         )
         for parts in rows.values()
     ]

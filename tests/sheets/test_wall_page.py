@@ -79,6 +79,15 @@ def test_a_count_that_rests_on_a_guess_is_locked() -> None:
     assert "- foam board adhesive, solvent free, 28 oz: locked" in page
 
 
+def test_places_that_nobody_read_are_locked_once_in_a_row() -> None:
+    """Where the joists are a guess, pieces of rim foam cut alike have one row and one word for where they go."""
+    guessed = job([wall(first_joist="about 15 1/4 in")])
+    page = papers(make_plan(load_book(), from_json(guessed, load_book())))["wall-A.md"]
+    (row,) = _rows(page, r"Ar2 to Ar\d+")
+
+    assert row[3] == "locked"
+
+
 def test_a_partitions_page_speaks_of_no_foam_and_no_concrete_corner_and_lists_both_sides_of_drywall() -> None:
     """From 120 less F of wall A, 5 7/8, the far side's first edge is the plates' other end. A row a side has its own list."""
     walls = [wall("196 in", openings=[partition("80 in")]), partition_wall("120 in")]
